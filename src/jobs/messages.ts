@@ -1,0 +1,36 @@
+import type { LightCostRequest, LightCostResult, LightRequest, LightResult } from '../light/light-types.ts';
+import type { ShelterRequest, ShelterResult } from '../wind/shelter-types.ts';
+import type { GroundFileJob, GroundFileResult } from './ground-file.ts';
+
+/** The only thing that crosses to a worker: message name -> [request, result]. */
+export interface JobMap {
+  light: [LightRequest, LightResult];
+  'light-cost': [LightCostRequest, LightCostResult];
+  shelter: [ShelterRequest, ShelterResult];
+  'ground-file': [GroundFileJob, GroundFileResult];
+}
+export type JobName = keyof JobMap;
+
+export type JobErrorCode = 'cancelled' | 'bad-input' | 'crashed' | 'failed';
+
+/** An error that has crossed from a job, with a code. `bad-input` messages are fit to be read by a person. */
+export class JobError extends Error {
+  readonly code: JobErrorCode;
+  constructor(code: JobErrorCode, message: string) {
+    super(message);
+    this.name = 'JobError';
+    this.code = code;
+  }
+}
+
+export interface RunOptions {
+  readonly signal?: AbortSignal;
+  readonly onProgress?: (done: number) => void;
+}
+
+/** Runs jobs: in this thread (local) or over a pool of workers (remote), with the same answers. */
+export interface JobRunner {
+  readonly threads: number;
+  run<N extends JobName>(name: N, request: JobMap[N][0], options?: RunOptions): Promise<JobMap[N][1]>;
+  dispose(): void;
+}

@@ -1,0 +1,62 @@
+import type { CrownSet } from '../crowns/crown-set.ts';
+import type { LeafPhases } from '../crowns/leaf-phases.ts';
+import type { PrismSet } from '../crowns/prism-set.ts';
+import type { Grid, GridSpec } from '../numeric/grid.ts';
+import type { SkyClimate } from '../sun/sky-climate.ts';
+
+/** Everything the light engine needs to know of the world, in the local frame. Structured-cloneable. */
+export interface LightScene {
+  readonly latDeg: number;
+  readonly lonDeg: number;
+  readonly convergenceRad: number;
+  /** The calendar year whose days are computed, and the IANA zone in which its months and season are cut. */
+  readonly calendarYear: number;
+  readonly timeZone: string;
+  /** 1 for each day of the growing season, index 0 = 1 January; 365 or 366 long. */
+  readonly growingDay: Uint8Array;
+  readonly sky: SkyClimate;
+  /** Ground elevations, local frame; may reach far beyond the computed cells. A plane is a coarse grid. */
+  readonly ground: Grid;
+  readonly crowns: CrownSet;
+  readonly prisms: PrismSet;
+  readonly leaf: LeafPhases;
+}
+
+export interface LightRequest {
+  readonly scene: LightScene;
+  readonly grid: GridSpec;
+  /** Height above ground at which light is read. */
+  readonly readingHeightM: number;
+}
+
+/** All float32, band-major (band * cells + cell), NaN inside buildings and where ground is missing. */
+export interface LightResult {
+  readonly grid: GridSpec;
+  /** 12 bands: hours of direct beam in each month. */
+  readonly directHours: Float32Array;
+  /** 12 bands: the same with no obstruction but the terrain. */
+  readonly openHours: Float32Array;
+  /** 13 bands: share of open light by month, then the growing season. */
+  readonly lightShare: Float32Array;
+  /** 12 bands: mol m-2 d-1 of photosynthetic photons. */
+  readonly dailyLightIntegral: Float32Array;
+  /** Photons on unobstructed ground by month, mol m-2 d-1, and days of the growing season in each month. */
+  readonly openDailyLightIntegral: Float32Array;
+  readonly growingDaysByMonth: Float32Array;
+  /** Sun directions used, and the stated error of the year's direct hours as a share of open hours. */
+  readonly directions: number;
+  readonly quadratureError: { readonly mean: number; readonly p99: number };
+}
+
+/** Light lost to each thing on the cells of `mask`, over the growing season. */
+export interface LightCostRequest extends LightRequest {
+  /** 1 where a cell counts. */
+  readonly mask: Uint8Array;
+  readonly thingCount: number;
+}
+export interface LightCostResult {
+  /** Mean direct hours a day of the growing season that would come back on the counted cells if the thing were gone. */
+  readonly directHoursADay: Float32Array;
+  /** Mean share of open light that would come back. */
+  readonly lightShare: Float32Array;
+}

@@ -1,0 +1,58 @@
+import { z } from 'zod';
+import { calendarYear, monthDay, share } from './shared.ts';
+
+export const windSector = z.looseObject({
+  /** Where the wind comes from, degrees clockwise from true north. */
+  fromDeg: z.number().min(0).max(360),
+  frequency: z.number().min(0),
+  meanSpeedMps: z.number().min(0).max(60),
+  weibullK: z.number().min(0.5).max(10).optional(),
+  /** Absent: the whole year. */
+  season: z.enum(['growing', 'rest']).optional(),
+});
+export type WindSector = z.infer<typeof windSector>;
+
+export const windRecord = z.looseObject({
+  heightM: z.number().positive().optional(),
+  calmShare: share.optional(),
+  sectors: z.array(windSector).min(1),
+});
+export type WindRecord = z.infer<typeof windRecord>;
+
+/** Three or more points of known ground height; used before the plane, after the terrain file. */
+export const spotLevel = z.looseObject({ lonLat: z.tuple([z.number(), z.number()]), elevationM: z.number() });
+
+/** A picture of a plan or an air photo laid on the ground: the four corners of the picture, from its top left clockwise. */
+export const groundPicture = z.looseObject({
+  file: z.string(),
+  cornersLonLat: z.array(z.tuple([z.number(), z.number()])).length(4),
+  opacity: share.optional(),
+});
+export type GroundPicture = z.infer<typeof groundPicture>;
+
+/** What a site has besides features: the foreign member `site` of the collection. */
+export const siteRecord = z.looseObject({
+  formatVersion: z.literal(1),
+  name: z.string(),
+  timeZone: z.string(),
+  baseYear: calendarYear,
+  /** Where the site is when nothing has been drawn on it. */
+  placeLonLat: z.tuple([z.number().min(-180).max(180), z.number().min(-90).max(90)]).optional(),
+  terrainFile: z.string().nullish(),
+  terrainPlane: z
+    .looseObject({ fallDeg: z.number().min(0).max(60), towardDeg: z.number().min(0).max(360) })
+    .nullish(),
+  spotLevels: z.array(spotLevel).optional(),
+  surfaceFile: z.string().nullish(),
+  weatherFile: z.string().nullish(),
+  wind: windRecord.nullish(),
+  sunshineShareByMonth: z.array(share).length(12).nullish(),
+  growingSeason: z.looseObject({ firstDay: monthDay, lastDay: monthDay }).optional(),
+  lightToKeep: z.looseObject({ share, areaShare: share }).optional(),
+  species: z.array(z.looseObject({ name: z.string() })).optional(),
+  layouts: z.array(z.looseObject({ name: z.string() })).optional(),
+  pictures: z.array(groundPicture).optional(),
+  /** Address pattern of map tiles a person has added: {z}/{x}/{y}. */
+  tileAddress: z.string().nullish(),
+});
+export type SiteRecord = z.infer<typeof siteRecord>;

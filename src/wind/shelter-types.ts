@@ -1,0 +1,55 @@
+import type { Barrier } from '../crowns/barrier.ts';
+import type { LeafPhases } from '../crowns/leaf-phases.ts';
+import type { Grid, GridSpec } from '../numeric/grid.ts';
+
+/** One sector of the wind climate in one season; frequencies of a season with its calms add to 1. */
+export interface ClimateSector {
+  readonly fromDeg: number;
+  readonly frequency: number;
+  readonly meanSpeedMps: number;
+  readonly weibullK: number;
+}
+
+/** The open wind of the site at `heightM`, seasons apart. */
+export interface WindClimate {
+  readonly heightM: number;
+  readonly growing: { readonly calmShare: number; readonly sectors: readonly ClimateSector[] };
+  readonly rest: { readonly calmShare: number; readonly sectors: readonly ClimateSector[] };
+}
+
+/** Guesses without a published source; each can be switched off. */
+export interface ShelterOptions {
+  readonly obliqueWind: boolean;
+  readonly shortThings: boolean;
+  readonly youngBelts: boolean;
+  readonly endsAndGaps: boolean;
+}
+
+export interface ShelterScene {
+  readonly convergenceRad: number;
+  readonly growingDay: Uint8Array;
+  readonly ground: Grid;
+  readonly barriers: readonly Barrier[];
+  readonly leaf: LeafPhases;
+  readonly climate: WindClimate;
+}
+
+export interface ShelterRequest {
+  readonly scene: ShelterScene;
+  readonly grid: GridSpec;
+  readonly readingHeightM: number;
+  /** Open 10 m wind that counts as a gale, m/s. */
+  readonly galeMps: number;
+  readonly options: ShelterOptions;
+}
+
+/** Band-major float32; bands: growing season, rest of the year, year. NaN where there is no ground. */
+export interface ShelterResult {
+  readonly grid: GridSpec;
+  /** Mean wind speed at the reading height divided by the open mean there. */
+  readonly windShare: Float32Array;
+  /** Hours in which share * open 10 m wind reaches the gale speed. */
+  readonly galeHours: Float32Array;
+  /** Directions sampled. */
+  readonly directions: number;
+}
