@@ -1,0 +1,81 @@
+/**
+ * Who may import whom, by top folder of src (and `workers`). A change here is a decision: it comes with a reason.
+ * `units` and `numeric` are open to all; libraries are free except where the last test says so.
+ */
+interface Arrows {
+  /** Folders whose code may be imported. */
+  readonly code: readonly string[];
+  /** Folders of which only types may be imported. */
+  readonly types?: readonly string[];
+  readonly reason?: string;
+}
+
+export const OPEN_TO_ALL = ['units', 'numeric'];
+
+const BELOW_THE_ENGINES = ['geo', 'sun', 'growth', 'plants', 'crowns'];
+const ENGINES = ['light', 'wind'];
+const QUESTIONS = ['choose', 'belts', 'place', 'spots', 'fertility', 'work'];
+const question: Arrows = { code: ['years', 'scene', ...ENGINES, 'site', ...BELOW_THE_ENGINES] };
+
+export const ARROWS: Readonly<Record<string, Arrows>> = {
+  units: { code: [] },
+  numeric: { code: [] },
+  geo: { code: [] },
+  sun: { code: [] },
+  growth: { code: [] },
+  plants: { code: ['growth'] },
+  site: { code: ['geo'] },
+  crowns: { code: ['geo', 'growth'] },
+  scene: {
+    code: ['site', 'plants', 'crowns', 'growth', 'geo', 'sun'],
+    types: ENGINES,
+    reason:
+      'it fills the plain arrays that the engines take, whose types the engines own; it never calls one',
+  },
+  light: { code: ['geo', 'sun', 'crowns'] },
+  wind: { code: ['geo', 'sun', 'crowns'] },
+  years: { code: ['scene', 'growth', ...ENGINES] },
+  choose: question,
+  belts: question,
+  place: question,
+  spots: question,
+  fertility: question,
+  work: question,
+  sheets: { code: [...QUESTIONS, 'site', 'geo'] },
+  jobs: {
+    code: [...ENGINES, 'years', ...QUESTIONS, 'scene', 'geo'],
+    reason: 'geo: reading a raster of elevations is a job, and no engine',
+  },
+  workers: { code: ['jobs'] },
+  batch: {
+    code: ['jobs', 'scene', 'site', 'geo'],
+    types: ENGINES,
+    reason: 'it sums up what the engines answered, by the types of their answers',
+  },
+  cli: {
+    code: [
+      'batch',
+      'sheets',
+      'jobs',
+      'scene',
+      'site',
+      'years',
+      ...QUESTIONS,
+      ...ENGINES,
+      ...BELOW_THE_ENGINES,
+    ],
+  },
+  state: {
+    code: ['site', 'scene', 'jobs', 'plants', 'geo', 'sun', 'growth'],
+    types: ENGINES,
+    reason:
+      'it keeps the frame, the ground and the answers of the engines, by their types; it never calls one',
+  },
+  map: { code: ['state', 'site', 'geo', 'plants', 'sheets'] },
+  panels: {
+    code: ['state', 'site', 'geo', 'plants', 'sheets', 'map'],
+    reason: 'map: the window that holds the panels also holds the map',
+  },
+  /** The files that lie in src itself: the page and what starts it. */
+  '(entry)': { code: ['panels', 'map', 'state'] },
+};
