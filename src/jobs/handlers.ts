@@ -1,0 +1,26 @@
+import { readGround } from '../geo/read-ground.ts';
+import { computeLight } from '../light/compute-light.ts';
+import { computeLightCost } from '../light/light-cost.ts';
+import { computeShelter } from '../wind/compute-shelter.ts';
+import { drive } from './drive.ts';
+import type { JobMap, JobName, RunOptions } from './messages.ts';
+
+type Handlers = {
+  readonly [N in JobName]: (request: JobMap[N][0], options: RunOptions) => Promise<JobMap[N][1]>;
+};
+
+/** What each message does; the same table serves the workers and the thread at hand. */
+const HANDLERS: Handlers = {
+  light: (request, options) => drive(computeLight(request), options),
+  'light-cost': (request, options) => drive(computeLightCost(request), options),
+  shelter: (request, options) => drive(computeShelter(request), options),
+  'ground-file': (request) => readGround(request),
+};
+
+export function handleJob<N extends JobName>(
+  name: N,
+  request: JobMap[N][0],
+  options: RunOptions,
+): Promise<JobMap[N][1]> {
+  return HANDLERS[name](request, options);
+}
