@@ -29,11 +29,20 @@ export type Kind = SiteFeature['properties']['kind'];
 export type FeatureOf<K extends Kind> = Extract<SiteFeature, { properties: { kind: K } }>;
 export type FeatureId = SiteFeature['id'];
 
+/** A feature of a kind this version does not know: kept as it was read, drawn nowhere. */
+export interface OtherFeature {
+  readonly type: 'Feature';
+  readonly id?: FeatureId;
+  readonly [member: string]: unknown;
+}
+
 /** The whole site: an RFC 7946 collection with the foreign member `site`. Never mutated: actions return a new one. */
 export interface SiteDocument {
   readonly type: 'FeatureCollection';
   readonly site: SiteRecord;
   readonly features: readonly SiteFeature[];
+  /** Features of kinds this version does not know, kept for the round trip. */
+  readonly otherFeatures?: readonly OtherFeature[];
   /** Foreign members of the collection, kept. */
   readonly [foreign: string]: unknown;
 }

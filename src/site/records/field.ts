@@ -1,4 +1,6 @@
 import { z } from 'zod';
+import { nameField, noteField } from './common-fields.ts';
+import type { KindRecord } from './property-field.ts';
 import { commonProperties, feature, polygonGeometry } from './shared.ts';
 
 /** A candidate parcel; one is taken. */
@@ -7,5 +9,26 @@ export const fieldProperties = z.looseObject({
   kind: z.literal('field'),
   taken: z.boolean().optional(),
 });
-export const fieldFeature = feature('field', fieldProperties, polygonGeometry);
+export const fieldFeature = feature(fieldProperties, polygonGeometry);
 export type FieldFeature = z.infer<typeof fieldFeature>;
+
+export const fieldDefaults = { taken: false } as const;
+
+export const fieldRecord = {
+  kind: 'field',
+  label: 'field',
+  plural: 'fields',
+  geometryTypes: ['Polygon'],
+  schema: fieldFeature,
+  defaults: fieldDefaults,
+  fields: [
+    nameField,
+    {
+      key: 'taken',
+      label: 'This field is taken',
+      unit: 'yesNo',
+      help: 'The field the garden is planned on; the others stay on the map to compare.',
+    },
+    noteField,
+  ],
+} satisfies KindRecord & { schema: z.ZodType; defaults: object };

@@ -1,4 +1,6 @@
 import { z } from 'zod';
+import { layoutField, nameField, noteField, speciesField, varietyField, yearField } from './common-fields.ts';
+import type { KindRecord } from './property-field.ts';
 import {
   calendarYear,
   commonProperties,
@@ -20,8 +22,41 @@ export const plantingProperties = z.looseObject({
   plantedYear: calendarYear.optional(),
 });
 export const plantingFeature = feature(
-  'planting',
   plantingProperties,
   z.union([pointGeometry, lineGeometry, polygonGeometry]),
 );
 export type PlantingFeature = z.infer<typeof plantingFeature>;
+
+export const plantingRecord = {
+  kind: 'planting',
+  label: 'planting',
+  plural: 'plantings',
+  geometryTypes: ['Point', 'LineString', 'Polygon'],
+  schema: plantingFeature,
+  defaults: {},
+  fields: [
+    nameField,
+    { ...speciesField, help: 'Botanical name from the catalogue.' },
+    varietyField,
+    {
+      key: 'count',
+      label: 'How many plants',
+      unit: 'count',
+      help: 'The number of plants; leave it empty where a spacing is given.',
+      min: 1,
+      max: 100000,
+    },
+    {
+      key: 'spacingM',
+      label: 'Distance between plants',
+      unit: 'm',
+      help: 'Along a row, or both ways in an area; leave it empty where a number is given.',
+      min: 0,
+      aboveMin: true,
+      max: 100,
+    },
+    yearField('plantedYear', 'Planted in', 'The year of planting.'),
+    layoutField,
+    noteField,
+  ],
+} satisfies KindRecord & { schema: z.ZodType; defaults: object };

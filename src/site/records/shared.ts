@@ -1,12 +1,16 @@
 import { z } from 'zod';
+import { MAX_YEAR, MIN_YEAR } from './common-fields.ts';
 
 export const share = z.number().min(0).max(1);
 export const positiveM = z.number().positive();
 export const nonNegativeM = z.number().min(0);
-export const calendarYear = z.number().int().min(1500).max(2500);
+export const calendarYear = z.number().int().min(MIN_YEAR).max(MAX_YEAR);
 export const monthDay = z
   .string()
   .regex(/^(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/, 'a month and day such as 04-01');
+export const isoDate = z
+  .string()
+  .regex(/^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])/, 'a date such as 2027-06-21');
 
 export const position = z
   .tuple([z.number().min(-180).max(180), z.number().min(-90).max(90)])
@@ -30,9 +34,5 @@ export const commonProperties = {
   note: z.string().optional(),
 };
 
-export const feature = <K extends string, P extends z.ZodType, G extends z.ZodType>(
-  _kind: K,
-  properties: P,
-  geometry: G,
-) =>
+export const feature = <P extends z.ZodType, G extends z.ZodType>(properties: P, geometry: G) =>
   z.looseObject({ type: z.literal('Feature'), id: z.union([z.string(), z.number()]), geometry, properties });

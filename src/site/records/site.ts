@@ -30,9 +30,11 @@ export const groundPicture = z.looseObject({
 });
 export type GroundPicture = z.infer<typeof groundPicture>;
 
+export const CURRENT_FORMAT_VERSION = 1;
+
 /** What a site has besides features: the foreign member `site` of the collection. */
 export const siteRecord = z.looseObject({
-  formatVersion: z.literal(1),
+  formatVersion: z.literal(CURRENT_FORMAT_VERSION),
   name: z.string(),
   timeZone: z.string(),
   baseYear: calendarYear,
@@ -56,3 +58,15 @@ export const siteRecord = z.looseObject({
   tileAddress: z.string().nullish(),
 });
 export type SiteRecord = z.infer<typeof siteRecord>;
+
+/** What is taken where the site record is silent. */
+export const siteDefaults = {
+  lightToKeep: { share: 0.4, areaShare: 0.7 },
+  /** n/N of every month where neither sunshine nor a weather file is given. */
+  sunshineShare: 0.45,
+  wind: { heightM: 10, calmShare: 0, weibullK: 2 },
+} as const;
+
+/** The growing season by default: April to September, south of the equator October to March. */
+export const defaultGrowingSeason = (latDeg: number): { firstDay: string; lastDay: string } =>
+  latDeg < 0 ? { firstDay: '10-01', lastDay: '03-31' } : { firstDay: '04-01', lastDay: '09-30' };

@@ -1,5 +1,19 @@
 import { z } from 'zod';
 import {
+  layoutField,
+  leafAreaDensityField,
+  measuredYearField,
+  nameField,
+  noteField,
+  plantedYearField,
+  removedYearField,
+  speciesField,
+  statusField,
+  varietyField,
+} from './common-fields.ts';
+import { PLANTED_HEIGHT_M } from './defaults.ts';
+import type { KindRecord } from './property-field.ts';
+import {
   calendarYear,
   commonProperties,
   feature,
@@ -30,5 +44,101 @@ export const treeProperties = z.looseObject({
   crownForm: z.enum(['ellipsoid', 'dome', 'cone', 'cylinder']).optional(),
   leafAreaDensityM2M3: nonNegativeM.optional(),
 });
-export const treeFeature = feature('tree', treeProperties, pointGeometry);
+export const treeFeature = feature(treeProperties, pointGeometry);
 export type TreeFeature = z.infer<typeof treeFeature>;
+
+/** `heightM` and the crown are those of a standing tree of which nothing is known (common practice, no source). */
+export const treeDefaults = {
+  status: 'existing',
+  plantedHeightM: PLANTED_HEIGHT_M,
+  heightM: 6,
+  /** Crown radius as a share of the height, where neither radius nor species is given. */
+  crownRadiusShareOfHeight: 0.25,
+  crownForm: 'ellipsoid',
+  leafAreaDensityM2M3: 0.5,
+} as const;
+
+export const treeRecord = {
+  kind: 'tree',
+  label: 'tree',
+  plural: 'trees',
+  geometryTypes: ['Point'],
+  schema: treeFeature,
+  defaults: treeDefaults,
+  fields: [
+    {
+      key: 'tag',
+      label: 'Tag',
+      unit: 'text',
+      help: 'The letter and number on its label and on the map, such as N4.',
+    },
+    nameField,
+    statusField,
+    speciesField,
+    varietyField,
+    {
+      key: 'rootstock',
+      label: 'Rootstock',
+      unit: 'rootstock',
+      help: 'What it is grafted on; it scales height and spread; empty: grown on its own roots.',
+    },
+    {
+      key: 'heightM',
+      label: 'Height',
+      unit: 'm',
+      help: `From the ground to the top; empty: ${PLANTED_HEIGHT_M} m if it is planted, ${treeDefaults.heightM} m if it stands.`,
+      min: 0,
+      aboveMin: true,
+      max: 120,
+    },
+    measuredYearField,
+    plantedYearField,
+    removedYearField,
+    {
+      key: 'crownRadiusM',
+      label: 'Crown radius',
+      unit: 'm',
+      help: 'From the stem to the edge of the leaves, at the given height; empty: from the height.',
+      min: 0,
+      aboveMin: true,
+      max: 40,
+    },
+    {
+      key: 'crownBaseM',
+      label: 'Lowest leaves at',
+      unit: 'm',
+      help: 'Height of the lowest leaves above the ground: a clear stem lets light in from the side; empty: as the species has it.',
+      min: 0,
+      max: 60,
+    },
+    {
+      key: 'crownForm',
+      label: 'Shape of the crown',
+      unit: 'choice',
+      help: 'The outline seen from the side; empty: as the species has it.',
+      choices: [
+        { value: 'ellipsoid', label: 'egg' },
+        { value: 'dome', label: 'dome, flat below' },
+        { value: 'cone', label: 'cone' },
+        { value: 'cylinder', label: 'column' },
+      ],
+    },
+    { ...leafAreaDensityField, max: 10 },
+    {
+      key: 'source',
+      label: 'Where it comes from',
+      unit: 'text',
+      help: 'A nursery, own seedling, graft or cutting.',
+      detail: true,
+    },
+    {
+      key: 'state',
+      label: 'How it is doing',
+      unit: 'text',
+      help: 'Health, damage, what to look at; a shade figure never means that a tree is sound.',
+      detail: true,
+    },
+    layoutField,
+    noteField,
+  ],
+} satisfies KindRecord & { schema: z.ZodType; defaults: object };
