@@ -87,6 +87,7 @@ export function woodyHeightAt(
   const fullGrownM = FULL_GROWN_SHARE * Math.min(usual.maxHeightM, curve.maxHeightM);
   if (known.heightM >= fullGrownM) return known.heightM;
   const seasons = calendarYear - known.year + (known.atPlanting ? 1 : 0);
+  if (seasons === 0) return known.heightM;
   // Before its measured year a tree may have been younger than the curve's first year: it was at least a young plant.
   const leastM = Math.min(known.heightM, PLANTING_HEIGHT_M);
   return Math.max(leastM, heightAtAge(curve, ageAtHeight(curve, known.heightM) + seasons));
