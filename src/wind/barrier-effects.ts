@@ -1,0 +1,39 @@
+import type { Barrier } from '../crowns/barrier.ts';
+import { porosityAtLeafShare } from './shelter-phases.ts';
+import type { ShelterOptions } from './shelter-types.ts';
+
+/** Least cosine between the wind and the normal of a belt that is used; beyond 75 degrees off the belt is end-on. */
+const LEAST_COSINE = 0.25;
+/** A short thing shelters in full to 1.4 times its length across the wind, then in inverse proportion. */
+const FULL_SHELTER_LENGTHS = 1.4;
+
+/** Cosine between the wind and the normal of a straight piece. Our guess: width / cos and p^(1 / cos). */
+export function obliqueCosine(acrossM: number, lengthM: number, options: ShelterOptions): number {
+  if (!options.obliqueWind || !(lengthM > 0)) return 1;
+  return Math.min(1, Math.max(LEAST_COSINE, Math.abs(acrossM) / lengthM));
+}
+
+/**
+ * Porosity the wind meets: the foliage's, at the leaf share and along the slanting path, opened by the share of the
+ * height that is free below a raised foot (our guess).
+ */
+export function metPorosity(barrier: Barrier, leafShare: number, cosine: number, heightM: number): number {
+  const straight = porosityAtLeafShare(barrier.porosityOn, barrier.porosityOff, leafShare);
+  const foliage = cosine < 1 ? straight ** (1 / cosine) : straight;
+  const open = heightM > 0 ? Math.min(1, Math.max(0, barrier.baseM / heightM)) : 1;
+  return foliage + (1 - foliage) * open;
+}
+
+/** Our guess for young belts: nothing at or below the reading height, everything from twice that height. */
+export function youngStrength(heightM: number, readingHeightM: number, options: ShelterOptions): number {
+  if (!options.youngBelts || readingHeightM <= 0) return 1;
+  return Math.min(1, Math.max(0, heightM / readingHeightM - 1));
+}
+
+/** Distance to which a thing of this connected length shelters in full (our guess). */
+export const shelterReachM = (lengthM: number, options: ShelterOptions): number =>
+  options.shortThings ? FULL_SHELTER_LENGTHS * lengthM : Number.POSITIVE_INFINITY;
+
+/** Share of an end's speed-up: a thing that is narrower than tall turns less air aside (our guess). */
+export const endBreadth = (lengthM: number, heightM: number, options: ShelterOptions): number =>
+  options.shortThings ? Math.min(1, lengthM / heightM) : 1;

@@ -1,0 +1,72 @@
+import type { Barrier } from '../crowns/barrier.ts';
+import type { LeafPhases } from '../crowns/leaf-phases.ts';
+
+/** Floor of a living thing's optical porosity while its leaf state is between the two given ones. */
+const LEAST_POROSITY = 0.01;
+
+/** A leaf state of all barriers, and how much of each season it takes. */
+export interface ShelterPhase {
+  /** Leaf share of each leaf class. */
+  readonly leafShare: Float32Array;
+  readonly growingWeight: number;
+  readonly restWeight: number;
+}
+
+export interface ShelterSeasons {
+  readonly phases: readonly ShelterPhase[];
+  readonly growingHours: number;
+  readonly restHours: number;
+}
+
+/**
+ * Optical porosity at a leaf share: optical depths mix linearly, so ln p = s ln p_on + (1 - s) ln p_off.
+ * What is solid in both states stays solid.
+ */
+export function porosityAtLeafShare(porosityOn: number, porosityOff: number, leafShare: number): number {
+  if (leafShare >= 1 || porosityOn === porosityOff) return porosityOn;
+  if (leafShare <= 0) return porosityOff;
+  const on = Math.max(LEAST_POROSITY, porosityOn);
+  const off = Math.max(LEAST_POROSITY, porosityOff);
+  return Math.exp(leafShare * Math.log(on) + (1 - leafShare) * Math.log(off));
+}
+
+/**
+ * Cuts the year into the leaf states that differ for these barriers, with their weights in the growing season and in
+ * the rest by days. A season without a day takes the weights of the whole year and no hours.
+ */
+export function shelterSeasons(
+  leaf: LeafPhases,
+  growingDay: Uint8Array,
+  barriers: readonly Barrier[],
+): ShelterSeasons {
+  const days = growingDay.length;
+  if (leaf.phaseOfDay.length !== days || (days !== 365 && days !== 366)) {
+    throw new RangeError(`A year has 365 or 366 days; got ${days} and ${leaf.phaseOfDay.length}.`);
+  }
+  const matters = new Uint8Array(leaf.classCount);
+  for (const barrier of barriers) {
+    if (barrier.porosityOn !== barrier.porosityOff) matters[barrier.leafClass] = 1;
+  }
+  const found = new Map<string, { phase: number; growing: number; rest: number }>();
+  let growingDays = 0;
+  for (let day = 0; day < days; day++) {
+    const phase = leaf.phaseOfDay[day];
+    let key = '';
+    for (let c = 0; c < leaf.classCount; c++) {
+      if (matters[c]) key += `${leaf.leafShare[phase * leaf.classCount + c].toFixed(4)} `;
+    }
+    const state = found.get(key) ?? { phase, growing: 0, rest: 0 };
+    if (growingDay[day]) {
+      state.growing++;
+      growingDays++;
+    } else state.rest++;
+    found.set(key, state);
+  }
+  const restDays = days - growingDays;
+  const phases = [...found.values()].map(({ phase, growing, rest }) => ({
+    leafShare: leaf.leafShare.slice(phase * leaf.classCount, (phase + 1) * leaf.classCount),
+    growingWeight: growingDays > 0 ? growing / growingDays : (growing + rest) / days,
+    restWeight: restDays > 0 ? rest / restDays : (growing + rest) / days,
+  }));
+  return { phases, growingHours: growingDays * 24, restHours: restDays * 24 };
+}
