@@ -1,0 +1,130 @@
+/**
+ * What has to be looked at for a year's light: a list of directions, each with the leaf states it is needed in and
+ * what a ray that gets through counts for; and the totals on open ground, from which losses are taken.
+ */
+import { skyDirections } from '../sun/sky-directions.ts';
+import { WEIGHT_BEAM, WEIGHT_SEASON_BEAM, WEIGHT_STRIDE, yearQuadrature } from '../sun/year-quadrature.ts';
+import { yearSamples } from '../sun/year-samples.ts';
+import { classesThatMatter, groupPhases } from './leaf-groups.ts';
+import type { LightScene } from './light-types.ts';
+import { type RayDirection, rayDirection } from './shadow-tile.ts';
+
+/** Sums kept for the sun: the slots of the quadrature's weights. */
+export const SUN_SLOTS = WEIGHT_STRIDE;
+
+export interface PlannedDirection {
+  readonly ray: RayDirection;
+  readonly gridAzimuthRad: number;
+  /** Number of leaf states. */
+  readonly states: number;
+  /** Leaf share by state and class. */
+  readonly leafShare: Float64Array;
+  /** For each state, the slots it adds to and how much: what a ray let through counts for. */
+  readonly slots: readonly Uint8Array[];
+  readonly weights: readonly Float64Array[];
+}
+
+export interface LightPlan {
+  readonly classCount: number;
+  /** Slots as in the quadrature: hours and photons of the beam. */
+  readonly sun: readonly PlannedDirection[];
+  /** Slot g: share of the diffuse light of an open sky, in leaf group g. */
+  readonly sky: readonly PlannedDirection[];
+  readonly skyGroups: number;
+  /** Totals on open level ground by slot of the sun. */
+  readonly sunTotal: Float64Array;
+  /** Photons of the sky in each period (12 months, then the season) and leaf group, mol m-2: period * skyGroups + g. */
+  readonly diffuseMol: Float64Array;
+  /** Photons of sun and sky by period, mol m-2. */
+  readonly openMol: Float64Array;
+  readonly daysInMonth: Uint8Array;
+  readonly growingDaysByMonth: Float32Array;
+}
+
+const PERIODS = 13;
+
+export function lightPlan(scene: LightScene): LightPlan {
+  const { leaf, growingDay, convergenceRad } = scene;
+  const samples = yearSamples(scene.calendarYear, scene.timeZone, scene.latDeg, scene.lonDeg, scene.sky);
+  const { monthOfDay, daysInMonth } = samples.civil;
+  const days = monthOfDay.length;
+  if (leaf.phaseOfDay.length !== days || growingDay.length !== days)
+    throw new Error(
+      `The year ${scene.calendarYear} has ${days} days, the leaf calendar ${leaf.phaseOfDay.length} and the growing season ${growingDay.length}; expected the same number.`,
+    );
+  const matters = classesThatMatter(scene.crowns, scene.prisms, leaf.classCount);
+  const quadrature = yearQuadrature(samples, scene.latDeg, leaf.phaseOfDay, growingDay);
+
+  const sunTotal = new Float64Array(SUN_SLOTS);
+  const sun: PlannedDirection[] = [];
+  for (let n = 0; n < quadrature.count; n++) {
+    const first = quadrature.partStart[n];
+    const end = quadrature.partStart[n + 1];
+    const importance = new Float64Array(end - first);
+    for (let part = first; part < end; part++)
+      for (let s = 0; s < WEIGHT_STRIDE; s++)
+        importance[part - first] += quadrature.partWeights[part * WEIGHT_STRIDE + s];
+    const groups = groupPhases(leaf, matters, quadrature.partPhase.subarray(first, end), importance);
+    const sums = Array.from({ length: groups.count }, () => new Float64Array(SUN_SLOTS));
+    for (let part = first; part < end; part++)
+      for (let s = 0; s < SUN_SLOTS; s++) {
+        const weight = quadrature.partWeights[part * WEIGHT_STRIDE + s];
+        sums[groups.groupOf[part - first]][s] += weight;
+        sunTotal[s] += weight;
+      }
+    const used = sums.map((sum) => Uint8Array.from([...sum.keys()].filter((s) => sum[s] > 0)));
+    sun.push({
+      ...aim(quadrature.altitudeRad[n], quadrature.azimuthRad[n]),
+      states: groups.count,
+      leafShare: groups.leafShare,
+      slots: used,
+      weights: sums.map((sum, g) => Float64Array.from(used[g], (s) => sum[s])),
+    });
+  }
+
+  const phases = Array.from({ length: leaf.phaseCount }, (_, phase) => phase);
+  const molOfPhase = new Float64Array(leaf.phaseCount);
+  for (let d = 0; d < days; d++) molOfPhase[leaf.phaseOfDay[d]] += samples.diffuseMolByDay[d];
+  const groups = groupPhases(leaf, matters, phases, molOfPhase);
+  const dome = skyDirections(scene.sky.diffuseSky);
+  const sky = Array.from({ length: dome.count }, (_, k) => ({
+    ...aim(dome.altitudeRad[k], dome.azimuthRad[k]),
+    states: groups.count,
+    leafShare: groups.leafShare,
+    slots: Array.from({ length: groups.count }, (_, g) => Uint8Array.of(g)),
+    weights: Array.from({ length: groups.count }, () => Float64Array.of(dome.share[k])),
+  }));
+
+  const diffuseMol = new Float64Array(PERIODS * groups.count);
+  const growingDaysByMonth = new Float32Array(12);
+  for (let d = 0; d < days; d++) {
+    const g = groups.groupOf[leaf.phaseOfDay[d]];
+    diffuseMol[monthOfDay[d] * groups.count + g] += samples.diffuseMolByDay[d];
+    if (!growingDay[d]) continue;
+    diffuseMol[12 * groups.count + g] += samples.diffuseMolByDay[d];
+    growingDaysByMonth[monthOfDay[d]]++;
+  }
+  const openMol = new Float64Array(PERIODS);
+  for (let period = 0; period < PERIODS; period++) {
+    openMol[period] = sunTotal[period < 12 ? WEIGHT_BEAM + period : WEIGHT_SEASON_BEAM];
+    for (let g = 0; g < groups.count; g++) openMol[period] += diffuseMol[period * groups.count + g];
+  }
+  return {
+    classCount: leaf.classCount,
+    sun,
+    sky,
+    skyGroups: groups.count,
+    sunTotal,
+    diffuseMol,
+    openMol,
+    daysInMonth,
+    growingDaysByMonth,
+  };
+
+  function aim(altitudeRad: number, azimuthRad: number): { ray: RayDirection; gridAzimuthRad: number } {
+    return {
+      ray: rayDirection(altitudeRad, azimuthRad, convergenceRad),
+      gridAzimuthRad: azimuthRad - convergenceRad,
+    };
+  }
+}
