@@ -1,9 +1,4 @@
-import {
-  crownDiameterFromStemM,
-  type StemAllometry,
-  stemDiameterCm,
-  TEMPERATE_BROADLEAVES,
-} from './stem-allometry.ts';
+import { crownDiameterFromStemM, type StemAllometry, stemDiameterCm } from './stem-allometry.ts';
 
 /**
  * How a species' crown widens. Pinned by the spread of a full-grown tree in the open (common practice of the trade,
@@ -23,23 +18,18 @@ export interface SpreadRule {
 const STEM_EXPONENT = 1.5;
 
 /** Spread of a tree whose species is not known, as a share of its height. Common practice, no source. */
-const UNKNOWN_SPREAD_SHARE = 0.6;
-
-/** For a plant without a species: keeps its shape. */
-export const UNKNOWN_SPREAD: SpreadRule = {
-  matureHeightM: 10,
-  matureSpreadM: 10 * UNKNOWN_SPREAD_SHARE,
-  group: TEMPERATE_BROADLEAVES,
-};
+const UNKNOWN_SPREAD_SHARE = 0.5;
 
 /**
  * Crown diameter (m) at a height (m). The full-grown stem follows from Jucker's equation, shrinks with height to the
  * power 1.5, and Jucker's equation solved for the crown gives the spread: CD = CDm (H / Hm)^(1.5 / b - 1), close to
  * proportional for b near 0.75.
+ * @param rule null: the species is not known.
  * @param sizeFactor rootstock (and vigour): scales both ends of the pin, so that a dwarfed tree keeps its shape.
  */
-export function crownDiameterM(rule: SpreadRule, heightM: number, sizeFactor: number): number {
+export function crownDiameterM(rule: SpreadRule | null, heightM: number, sizeFactor: number): number {
   if (heightM <= 0) return 0;
+  if (!rule) return UNKNOWN_SPREAD_SHARE * heightM;
   const fullHeightM = rule.matureHeightM * sizeFactor;
   const fullStemCm = stemDiameterCm(rule.group, fullHeightM, rule.matureSpreadM * sizeFactor);
   return crownDiameterFromStemM(rule.group, heightM, fullStemCm * (heightM / fullHeightM) ** STEM_EXPONENT);

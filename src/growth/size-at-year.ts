@@ -1,4 +1,4 @@
-import { crownDiameterM, type SpreadRule, UNKNOWN_SPREAD } from './crown-spread.ts';
+import { crownDiameterM, type SpreadRule } from './crown-spread.ts';
 import {
   ageAtHeight,
   curveOnSite,
@@ -22,6 +22,8 @@ export interface WoodyPlant {
   readonly removedYear?: number;
   readonly crownRadiusM?: number;
   readonly crownBaseM?: number;
+  /** Height of a standing plant where none is given, m; default 6. */
+  readonly standingHeightM?: number;
   /** Final size against a tree on its own roots; default 1. */
   readonly rootstockFactor?: number;
   /** Site vigour; default 1. */
@@ -35,9 +37,9 @@ export interface WoodySize {
 }
 
 /** Height of a plant at planting where none is given, m (site file, "Years"). */
-export const PLANTING_HEIGHT_M = 0.6;
+const PLANTING_HEIGHT_M = 0.6;
 /** Height of something that stands there already and of which nothing else is known, m. Common practice, no source. */
-export const UNKNOWN_HEIGHT_M = 6;
+const UNKNOWN_HEIGHT_M = 6;
 /** Clear stem of a tree whose species is not known. Common practice, no source. */
 const UNKNOWN_CLEAR_STEM_SHARE = 0.15;
 /** A young tree wears leaves on at least its upper half, whatever clear stem it is to have. Common practice, no source. */
@@ -60,8 +62,7 @@ function knownHeight(plant: WoodyPlant, baseYear: number): KnownHeight {
   if (plantedYear !== undefined || plant.status === 'planned') {
     return { heightM: heightM ?? PLANTING_HEIGHT_M, year: plantedYear ?? baseYear, atPlanting: true };
   }
-  const fullGrownM = plant.curve ? plant.curve.maxHeightM * sizeFactor(plant) : UNKNOWN_HEIGHT_M;
-  return { heightM: fullGrownM, year: baseYear, atPlanting: false };
+  return { heightM: plant.standingHeightM ?? UNKNOWN_HEIGHT_M, year: baseYear, atPlanting: false };
 }
 
 /**
@@ -69,8 +70,8 @@ function knownHeight(plant: WoodyPlant, baseYear: number): KnownHeight {
  * from the year of its removal on.
  *
  * A measured height is the height at the end of its year's season. A height at planting is the height before it, so
- * that the first season in the ground already adds to it. The age on the curve is shifted
- * to meet the height, and the curve is followed both ways. At 0.95 of the species' final height or more it stays.
+ * that the first season in the ground already adds to it. The age on the curve is shifted to meet the height, and the
+ * curve is followed both ways. At 0.95 of the species' final height or more it stays.
  */
 export function woodyHeightAt(
   plant: WoodyPlant,
@@ -115,11 +116,11 @@ export function woodySizeAt(
   const heightM = woodyHeightAt(plant, calendarYear, baseYear, pace);
   if (heightM === null) return null;
   const factor = sizeFactor(plant);
-  const rule = plant.spread ?? UNKNOWN_SPREAD;
+  const rule = plant.spread ?? null;
   const knownM = knownHeight(plant, baseYear).heightM;
   let radiusM = crownDiameterM(rule, heightM, factor) / 2;
   if (plant.crownRadiusM !== undefined) {
-    const pinM = plant.heightM ?? (plant.curve ? rule.matureHeightM * factor : knownM);
+    const pinM = plant.heightM ?? (plant.curve ? plant.curve.maxHeightM * factor : knownM);
     radiusM *= plant.crownRadiusM / (crownDiameterM(rule, pinM, factor) / 2);
   }
   return { heightM, crownRadiusM: radiusM, crownBaseM: crownBase(plant, heightM, knownM) };

@@ -86,6 +86,15 @@ describe('what does not grow or is gone', () => {
     expect(size.crownBaseM).toBe(1);
   });
 
+  it('stands 6 m high, half as wide, where nothing is known of it, and grows from there with a species', () => {
+    const size = woodySizeAt({ status: 'existing' }, 2050, BASE, 'usual')!;
+    expect(size.heightM).toBe(6);
+    expect(size.crownRadiusM).toBeCloseTo(1.5, 9);
+    expect(height({ standingHeightM: 12 }, 2050)).toBe(12);
+    expect(height(species, 2027)).toBe(6);
+    expect(height(species, 2037)).toBeGreaterThan(8);
+  });
+
   it('is gone in the year of its removal', () => {
     const plant = { ...species, heightM: 9, removedYear: 2035 };
     expect(height(plant, 2034)).not.toBeNull();
