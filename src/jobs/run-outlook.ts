@@ -1,0 +1,104 @@
+import type { LightScene } from '../light/light-types.ts';
+import type { GridSpec } from '../numeric/grid.ts';
+import type { JobRunner, RunOptions } from './messages.ts';
+
+/** A patch whose light is followed over the years. */
+export interface WatchedPatch {
+  readonly grid: GridSpec;
+  /** 1 for each cell of the grid that belongs to the patch. */
+  readonly mask: Uint8Array;
+  readonly readingHeightM: number;
+  /** Enough: at least `areaShare` of the cells keep at least `shareToKeep` of open light over the growing season. */
+  readonly shareToKeep: number;
+  readonly areaShare: number;
+}
+
+export interface PatchLight {
+  readonly meanLightShare: number;
+  readonly areaShareWithEnoughLight: number;
+  readonly enoughLight: boolean;
+}
+
+export interface PatchYears {
+  /** By year after planting: the years asked for, and those looked at to find the turn. */
+  readonly byYear: ReadonlyMap<number, PatchLight>;
+  /** First year from which it is too dark in every year looked at; null: never. */
+  readonly darkFromYear: number | null;
+}
+
+const SEASON_BAND = 12;
+
+function patchLight(patch: WatchedPatch, lightShare: Float32Array): PatchLight {
+  const cells = patch.mask.length;
+  let counted = 0;
+  let enough = 0;
+  let sum = 0;
+  for (let cell = 0; cell < cells; cell++) {
+    const share = lightShare[SEASON_BAND * cells + cell];
+    if (!patch.mask[cell] || Number.isNaN(share)) continue;
+    counted++;
+    sum += share;
+    if (share >= patch.shareToKeep) enough++;
+  }
+  const areaShareWithEnoughLight = counted > 0 ? enough / counted : 0;
+  return {
+    meanLightShare: counted > 0 ? sum / counted : 0,
+    areaShareWithEnoughLight,
+    enoughLight: counted > 0 && areaShareWithEnoughLight >= patch.areaShare,
+  };
+}
+
+/** The bracket in which a patch turns dark for good: too dark at `dark` and in every later year looked at, enough at `bright`. */
+function turn(byYear: ReadonlyMap<number, PatchLight>): { bright: number | null; dark: number | null } {
+  let dark: number | null = null;
+  for (const year of [...byYear.keys()].sort((a, b) => b - a)) {
+    if (byYear.get(year)!.enoughLight) return { bright: year, dark };
+    dark = year;
+  }
+  return { bright: null, dark };
+}
+
+/**
+ * Light of each patch at the years asked for, and the year from which it stays too dark, found by halving the gap
+ * between the last bright and the first dark year looked at.
+ * @param sceneAt the scene a number of years after planting; called once a year.
+ */
+export async function runOutlook(
+  runner: JobRunner,
+  patches: readonly WatchedPatch[],
+  years: readonly number[],
+  sceneAt: (year: number) => LightScene,
+  options: RunOptions = {},
+): Promise<PatchYears[]> {
+  const scenes = new Map<number, LightScene>();
+  const found = patches.map(() => new Map<number, PatchLight>());
+  let done = 0;
+  // Two more years a patch are usual for the turn; the bar never runs backwards.
+  const expected = patches.length * (years.length + 2);
+
+  async function look(index: number, year: number): Promise<void> {
+    if (found[index].has(year)) return;
+    let scene = scenes.get(year);
+    if (!scene) {
+      scene = sceneAt(year);
+      scenes.set(year, scene);
+    }
+    const { grid, readingHeightM } = patches[index];
+    const result = await runner.run('light', { scene, grid, readingHeightM }, { signal: options.signal });
+    found[index].set(year, patchLight(patches[index], result.lightShare));
+    done++;
+    options.onProgress?.(Math.min(1, done / expected));
+  }
+
+  async function follow(index: number): Promise<PatchYears> {
+    await Promise.all(years.map((year) => look(index, year)));
+    for (;;) {
+      const { bright, dark } = turn(found[index]);
+      if (dark === null || bright === null || dark - bright <= 1)
+        return { byYear: found[index], darkFromYear: dark };
+      await look(index, bright + Math.floor((dark - bright) / 2));
+    }
+  }
+
+  return Promise.all(patches.map((_, index) => follow(index)));
+}

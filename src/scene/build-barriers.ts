@@ -1,0 +1,47 @@
+import type { Barrier } from '../crowns/barrier.ts';
+import type { Frame } from '../geo/frame.ts';
+import type { StandingBuilding, StandingWindbreak } from './build-prisms.ts';
+import type { LeafClasses } from './leaf-phases.ts';
+import { ringToLocal } from '../geo/rasterise.ts';
+import { localRings } from './local-rings.ts';
+
+/** Belts, blocks, walls and buildings as the shelter engine takes them. */
+export function buildBarriers(
+  breaks: readonly StandingWindbreak[],
+  buildings: readonly StandingBuilding[],
+  frame: Frame,
+  leafClasses: LeafClasses,
+): Barrier[] {
+  const windbreaks = breaks.map(({ thing, feature, stand }): Barrier => {
+    const isLine = feature.geometry.type === 'LineString';
+    const points = isLine
+      ? ringToLocal(frame, feature.geometry.coordinates)
+      : localRings(frame, feature.geometry.coordinates)[0];
+    return {
+      thing,
+      shape: isLine ? 'line' : 'area',
+      xyM: Float64Array.from(points.flat()),
+      heightM: new Float64Array(points.length).fill(stand.heightM),
+      baseM: stand.baseM,
+      widthM: stand.widthM,
+      porosityOn: stand.porosityOn,
+      porosityOff: stand.porosityOff,
+      leafClass: leafClasses.indexOf(stand.calendar),
+    };
+  });
+  const houses = buildings.map(({ thing, feature, heightM }): Barrier => {
+    const ring = localRings(frame, feature.geometry.coordinates)[0];
+    return {
+      thing,
+      shape: 'area',
+      xyM: Float64Array.from(ring.flat()),
+      heightM: new Float64Array(ring.length).fill(heightM),
+      baseM: 0,
+      widthM: 0,
+      porosityOn: 0,
+      porosityOff: 0,
+      leafClass: 0,
+    };
+  });
+  return [...windbreaks, ...houses];
+}

@@ -1,0 +1,27 @@
+import type { Frame } from '../geo/frame.ts';
+import type { Pace } from '../growth/height-curve.ts';
+import type { Grid } from '../numeric/grid.ts';
+import type { FeatureId, Kind } from '../site/document.ts';
+import type { WeatherTable } from '../sun/weather/weather-table.ts';
+
+/** Which state of the site is wanted. */
+export interface GrowthMoment {
+  /** Years after the site's base year. */
+  readonly year: number;
+  /** One alternative design over the common features; null: the common features alone. */
+  readonly layout: string | null;
+  readonly pace: Pace;
+}
+
+export interface SceneOptions extends GrowthMoment {
+  readonly frame: Frame;
+  readonly ground: Grid;
+  readonly weather: WeatherTable | null;
+}
+
+/** What an engine's `thing` index stands for. */
+export interface SceneThing {
+  readonly id: FeatureId;
+  readonly kind: Kind;
+  readonly label: string;
+}

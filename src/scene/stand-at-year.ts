@@ -1,0 +1,171 @@
+import type { CrownForm } from '../crowns/crown-set.ts';
+import { depthPerMetreFromDensity, depthPerMetreFromPorosity } from '../crowns/transmission.ts';
+import { DEFAULT_DECIDUOUS, LEAF_CALENDARS, type LeafCalendar } from '../growth/leaf-calendar.ts';
+import { type WoodyPlant, woodyHeightAt, woodySizeAt } from '../growth/size-at-year.ts';
+import { beltHabitOf, crownDensity, DEFAULT_LEAF_OFF_RATIO } from '../plants/crown-density.ts';
+import { findRootstock, findSpecies } from '../plants/find-species.ts';
+import type { Species } from '../plants/species.ts';
+import type { FeatureOf, SiteDocument } from '../site/document.ts';
+import { buildingDefaults } from '../site/records/building.ts';
+import { blockDefaults } from '../site/records/block.ts';
+import { treeDefaults } from '../site/records/tree.ts';
+import { wallDefaults } from '../site/records/wall.ts';
+import type { GrowthMoment } from './options.ts';
+
+/** Width of a wall, fence or net as a body (m): thin enough not to shade by itself, thick enough for slanting rays. */
+export const WALL_WIDTH_M = 0.2;
+
+/** A tree as it stands in one year. Depths are optical depths per metre of path. */
+export interface TreeStand {
+  readonly heightM: number;
+  readonly baseM: number;
+  readonly radiusM: number;
+  readonly form: CrownForm;
+  readonly depthPerMOn: number;
+  readonly depthPerMOff: number;
+  readonly calendar: LeafCalendar;
+}
+
+/** A belt, block or wall as it stands in one year. */
+export interface WindbreakStand {
+  readonly heightM: number;
+  readonly baseM: number;
+  /** Across a line; 0 for an area. */
+  readonly widthM: number;
+  readonly porosityOn: number;
+  readonly porosityOff: number;
+  readonly depthPerMOn: number;
+  readonly depthPerMOff: number;
+  readonly solid: boolean;
+  readonly calendar: LeafCalendar;
+}
+
+type Woody = FeatureOf<'tree' | 'belt' | 'block'>;
+
+export const speciesOf = (document: SiteDocument, feature: Woody): Species | null =>
+  findSpecies(feature.properties.species, document.site.species);
+
+const calendarYearOf = (document: SiteDocument, moment: GrowthMoment): number =>
+  document.site.baseYear + moment.year;
+
+function plantOf(document: SiteDocument, feature: Woody, species: Species | null): WoodyPlant {
+  const { status, heightM, measuredYear, plantedYear, removedYear } = feature.properties;
+  return {
+    curve: species?.curve ?? null,
+    spread: species?.spread ?? null,
+    clearStemShare: species?.clearStemShare,
+    status,
+    heightM,
+    measuredYear,
+    plantedYear,
+    removedYear,
+    ...(feature.properties.kind === 'tree'
+      ? {
+          crownRadiusM: feature.properties.crownRadiusM,
+          crownBaseM: feature.properties.crownBaseM,
+          rootstockFactor: findRootstock(species, feature.properties.rootstock)?.sizeFactor,
+        }
+      : {}),
+  };
+}
+
+/** The species' leaf calendar; without a species evergreen, unless something is said of its leafless state. */
+function calendarOf(species: Species | null, leaflessGiven: boolean): LeafCalendar {
+  if (species) return LEAF_CALENDARS[species.leafClass];
+  return leaflessGiven ? DEFAULT_DECIDUOUS : LEAF_CALENDARS.evergreen;
+}
+
+/** Null: not planted yet, or gone. */
+export function treeAtYear(
+  document: SiteDocument,
+  tree: FeatureOf<'tree'>,
+  moment: GrowthMoment,
+): TreeStand | null {
+  const species = speciesOf(document, tree);
+  const plant = plantOf(document, tree, species);
+  const size = woodySizeAt(plant, calendarYearOf(document, moment), document.site.baseYear, moment.pace);
+  if (!size) return null;
+  const own = species ? crownDensity(species) : null;
+  const density =
+    tree.properties.leafAreaDensityM2M3 ?? own?.leafAreaDensityM2M3 ?? treeDefaults.leafAreaDensityM2M3;
+  const depthPerMOn = depthPerMetreFromDensity(density);
+  return {
+    heightM: size.heightM,
+    baseM: size.crownBaseM,
+    radiusM: size.crownRadiusM,
+    form: tree.properties.crownForm ?? species?.crownForm ?? treeDefaults.crownForm,
+    depthPerMOn,
+    depthPerMOff: depthPerMOn * (own?.leafOffRatio ?? DEFAULT_LEAF_OFF_RATIO),
+    calendar: calendarOf(species, false),
+  };
+}
+
+/** A belt or block in one year; null: not planted yet, or gone. */
+export function beltOrBlockAtYear(
+  document: SiteDocument,
+  feature: FeatureOf<'belt' | 'block'>,
+  moment: GrowthMoment,
+): WindbreakStand | null {
+  const species = speciesOf(document, feature);
+  const { properties } = feature;
+  const heightM = woodyHeightAt(
+    plantOf(document, feature, species),
+    calendarYearOf(document, moment),
+    document.site.baseYear,
+    moment.pace,
+  );
+  if (heightM === null) return null;
+  const habit = beltHabitOf(species);
+  const leafOffRatio = species ? crownDensity(species).leafOffRatio : DEFAULT_LEAF_OFF_RATIO;
+  const porosityOn = properties.opticalPorosityLeafOn ?? habit.opticalPorosityLeafOn;
+  // A porosity measured in leaf moves the leafless one with it; the species' own pair stays together.
+  const porosityOff =
+    properties.opticalPorosityLeafOff ??
+    (properties.opticalPorosityLeafOn === undefined
+      ? habit.opticalPorosityLeafOff
+      : porosityOn ** leafOffRatio);
+  const isBelt = properties.kind === 'belt';
+  const widthM = properties.kind === 'belt' ? (properties.widthM ?? habit.widthM) : 0;
+  const blockDensity =
+    properties.kind === 'block' ? (properties.leafAreaDensityM2M3 ?? blockDefaults.leafAreaDensityM2M3) : 0;
+  const blockDepth = depthPerMetreFromDensity(blockDensity);
+  return {
+    heightM,
+    baseM: Math.min(properties.baseHeightM ?? 0, heightM * 0.9),
+    widthM,
+    porosityOn,
+    porosityOff,
+    depthPerMOn: isBelt ? depthPerMetreFromPorosity(porosityOn, widthM) : blockDepth,
+    depthPerMOff: isBelt ? depthPerMetreFromPorosity(porosityOff, widthM) : blockDepth * leafOffRatio,
+    solid: false,
+    calendar: calendarOf(species, properties.opticalPorosityLeafOff !== undefined),
+  };
+}
+
+/** A wall, fence or net; null outside its years. */
+export function wallAtYear(
+  document: SiteDocument,
+  wall: FeatureOf<'wall'>,
+  moment: GrowthMoment,
+): WindbreakStand | null {
+  const { fromYear, toYear, heightM, opticalPorosity } = wall.properties;
+  const calendarYear = calendarYearOf(document, moment);
+  if (fromYear !== undefined && calendarYear < fromYear) return null;
+  if (toYear !== undefined && calendarYear > toYear) return null;
+  const porosity = opticalPorosity ?? wallDefaults.opticalPorosity;
+  const depthPerM = depthPerMetreFromPorosity(porosity, WALL_WIDTH_M);
+  return {
+    heightM: heightM ?? wallDefaults.heightM,
+    baseM: 0,
+    widthM: WALL_WIDTH_M,
+    porosityOn: porosity,
+    porosityOff: porosity,
+    depthPerMOn: depthPerM,
+    depthPerMOff: depthPerM,
+    solid: porosity === 0,
+    calendar: LEAF_CALENDARS.evergreen,
+  };
+}
+
+export const buildingHeightM = (building: FeatureOf<'building'>): number =>
+  building.properties.heightM ?? buildingDefaults.heightM;

@@ -1,0 +1,68 @@
+import { findSpecies } from '../plants/find-species.ts';
+import type { FeatureOf, Kind, SiteDocument, SiteFeature } from '../site/document.ts';
+import type { GrowthMoment, SceneThing } from './options.ts';
+import type { StandingBuilding, StandingWindbreak } from './build-prisms.ts';
+import type { StandingTree } from './build-crowns.ts';
+import { beltOrBlockAtYear, buildingHeightM, treeAtYear, wallAtYear } from './stand-at-year.ts';
+import { chosenFeatures } from '../site/chosen-features.ts';
+
+const KIND_WORDS: Partial<Record<SiteFeature['properties']['kind'], string>> = {
+  belt: 'belt',
+  block: 'wood',
+  wall: 'wall',
+  building: 'building',
+  tree: 'Tree',
+};
+
+/** What to call a feature in a sentence: "Walnut N2", "Norway spruce belt", "Barn". */
+export function labelOf(document: SiteDocument, feature: SiteFeature): string {
+  const { properties } = feature;
+  const species =
+    'species' in properties && typeof properties.species === 'string'
+      ? (findSpecies(properties.species, document.site.species)?.commonName ?? properties.species)
+      : null;
+  const word = KIND_WORDS[properties.kind] ?? properties.kind;
+  if (properties.kind === 'tree') {
+    const name = properties.name ?? properties.variety ?? species ?? word;
+    return properties.tag ? `${name} ${properties.tag}` : name;
+  }
+  if (properties.name) return properties.name;
+  const label = species ? `${species} ${word}` : word;
+  return label.charAt(0).toUpperCase() + label.slice(1);
+}
+
+const isOfKind = <K extends Kind>(feature: SiteFeature, kind: K): feature is FeatureOf<K> =>
+  feature.properties.kind === kind;
+
+/** Everything that shades or shelters at one moment. */
+export interface Standing {
+  readonly things: readonly SceneThing[];
+  readonly trees: readonly StandingTree[];
+  readonly breaks: readonly StandingWindbreak[];
+  readonly buildings: readonly StandingBuilding[];
+}
+
+/** What stands in the chosen year of the chosen layout; plants not there yet and things gone are left out. */
+export function standingAt(document: SiteDocument, moment: GrowthMoment): Standing {
+  const things: SceneThing[] = [];
+  const trees: StandingTree[] = [];
+  const breaks: StandingWindbreak[] = [];
+  const buildings: StandingBuilding[] = [];
+  const name = (feature: SiteFeature): number =>
+    things.push({ id: feature.id, kind: feature.properties.kind, label: labelOf(document, feature) }) - 1;
+  for (const feature of chosenFeatures(document, moment.layout)) {
+    if (isOfKind(feature, 'tree')) {
+      const stand = treeAtYear(document, feature, moment);
+      if (stand) trees.push({ thing: name(feature), feature, stand });
+    } else if (isOfKind(feature, 'wall')) {
+      const stand = wallAtYear(document, feature, moment);
+      if (stand) breaks.push({ thing: name(feature), feature, stand });
+    } else if (isOfKind(feature, 'belt') || isOfKind(feature, 'block')) {
+      const stand = beltOrBlockAtYear(document, feature, moment);
+      if (stand) breaks.push({ thing: name(feature), feature, stand });
+    } else if (isOfKind(feature, 'building')) {
+      buildings.push({ thing: name(feature), feature, heightM: buildingHeightM(feature) });
+    }
+  }
+  return { things, trees, breaks, buildings };
+}
