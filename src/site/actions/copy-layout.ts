@@ -1,6 +1,7 @@
 import type { SiteDocument, SiteFeature } from '../document.ts';
 import { freeId, takenIds } from '../feature-ids.ts';
-import { addLayout, knownLayoutName } from './add-layout.ts';
+import { knownLayoutName } from '../layout-names.ts';
+import { addLayout } from './add-layout.ts';
 
 /** Starts a layout as a copy of another: each of its own features is copied, with a new id and the same tag. */
 export function copyLayout(document: SiteDocument, from: string, to: string): SiteDocument {

@@ -1,5 +1,5 @@
 import type { SiteDocument } from '../document.ts';
-import { knownLayoutName } from './add-layout.ts';
+import { knownLayoutName } from '../layout-names.ts';
 import { setSite } from './set-site.ts';
 
 /** Deletes a layout and the features that belong to it alone; what is common to all stays. */

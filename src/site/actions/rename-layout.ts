@@ -1,5 +1,5 @@
 import type { SiteDocument, SiteFeature } from '../document.ts';
-import { knownLayoutName, newLayoutName } from './add-layout.ts';
+import { knownLayoutName, newLayoutName } from '../layout-names.ts';
 import { setSite } from './set-site.ts';
 
 /** Renames a layout, in the site record and in every feature that belongs to it. */
