@@ -1,8 +1,8 @@
 import type { Barrier } from '../crowns/barrier.ts';
 import type { Frame } from '../geo/frame.ts';
+import { ringToLocal } from '../geo/rasterise.ts';
 import type { StandingBuilding, StandingWindbreak } from './build-prisms.ts';
 import type { LeafClasses } from './leaf-phases.ts';
-import { ringToLocal } from '../geo/rasterise.ts';
 import { localRings } from './local-rings.ts';
 
 /** Belts, blocks, walls and buildings as the shelter engine takes them. */
@@ -13,13 +13,14 @@ export function buildBarriers(
   leafClasses: LeafClasses,
 ): Barrier[] {
   const windbreaks = breaks.map(({ thing, feature, stand }): Barrier => {
-    const isLine = feature.geometry.type === 'LineString';
-    const points = isLine
-      ? ringToLocal(frame, feature.geometry.coordinates)
-      : localRings(frame, feature.geometry.coordinates)[0];
+    const { geometry } = feature;
+    const points =
+      geometry.type === 'LineString'
+        ? ringToLocal(frame, geometry.coordinates)
+        : localRings(frame, geometry.coordinates)[0];
     return {
       thing,
-      shape: isLine ? 'line' : 'area',
+      shape: geometry.type === 'LineString' ? 'line' : 'area',
       xyM: Float64Array.from(points.flat()),
       heightM: new Float64Array(points.length).fill(stand.heightM),
       baseM: stand.baseM,

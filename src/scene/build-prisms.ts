@@ -1,11 +1,11 @@
 import { PRISM_STRIDE, type PrismSet } from '../crowns/prism-set.ts';
 import type { Frame } from '../geo/frame.ts';
+import { ringToLocal } from '../geo/rasterise.ts';
 import type { Grid } from '../numeric/grid.ts';
 import type { FeatureOf } from '../site/document.ts';
 import type { Ring } from './convex.ts';
 import { groundAt } from './ground-at.ts';
 import type { LeafClasses } from './leaf-phases.ts';
-import { ringToLocal } from '../geo/rasterise.ts';
 import { localRings } from './local-rings.ts';
 import { type GroundedPiece, piecesOnGround } from './pieces-on-ground.ts';
 import { polygonPieces } from './polygon-pieces.ts';

@@ -1,9 +1,9 @@
-import { destination } from '../geo/geodesic.ts';
 import type { Frame, LonLat } from '../geo/frame.ts';
+import { destination } from '../geo/geodesic.ts';
 import { ringToLonLat } from '../geo/rasterise.ts';
 import type { SiteDocument } from '../site/document.ts';
-import { footprintPieces, type StandingWindbreak } from './build-prisms.ts';
 import type { StandingTree } from './build-crowns.ts';
+import { footprintPieces, type StandingWindbreak } from './build-prisms.ts';
 import type { GrownPlan, GrownThing } from './grown-plan.ts';
 import type { GrowthMoment } from './options.ts';
 import { outlineOf } from './strip-pieces.ts';

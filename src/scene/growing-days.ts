@@ -1,10 +1,7 @@
-import type { SiteRecord } from '../site/records/site.ts';
+import { defaultGrowingSeason, type SiteRecord } from '../site/records/site.ts';
 
-/** From site-file.md: southern sites default to October to March, cut from the same calendar year. */
-const NORTHERN = { firstDay: '04-01', lastDay: '09-30' };
-const SOUTHERN = { firstDay: '10-01', lastDay: '03-31' };
-
-export const daysInYear = (year: number): number => (new Date(Date.UTC(year, 1, 29)).getUTCMonth() === 1 ? 366 : 365);
+export const daysInYear = (year: number): number =>
+  new Date(Date.UTC(year, 1, 29)).getUTCMonth() === 1 ? 366 : 365;
 
 const dayOf = (year: number, monthDay: string): number => {
   const [month, day] = monthDay.split('-').map(Number);
@@ -13,7 +10,7 @@ const dayOf = (year: number, monthDay: string): number => {
 
 /** 1 for each day of the growing season in a calendar year; a season over the turn of the year takes both ends of the same year. */
 export function growingDays(site: SiteRecord, latDeg: number, calendarYear: number): Uint8Array {
-  const season = site.growingSeason ?? (latDeg < 0 ? SOUTHERN : NORTHERN);
+  const season = site.growingSeason ?? defaultGrowingSeason(latDeg);
   const first = dayOf(calendarYear, season.firstDay);
   const last = dayOf(calendarYear, season.lastDay);
   const days = new Uint8Array(daysInYear(calendarYear));

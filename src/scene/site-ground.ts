@@ -4,19 +4,12 @@ import { groundFromSpots } from '../geo/ground-from-spots.ts';
 import { type LocalBox, localBoxOf, widenedBox } from '../geo/local-box.ts';
 import type { Grid } from '../numeric/grid.ts';
 import type { SiteDocument, SiteFeature } from '../site/document.ts';
+import { placesOf } from '../site/places.ts';
 
 /** Ground made from a plane or spot levels reaches this far beyond all that is drawn, m. */
 const MARGIN_M = 300;
 /** The frame's origin steps by this much, so that it stays where it is while fields are being drawn. */
 const ORIGIN_STEP_PER_DEG = 100;
-
-/** Every position of a feature. */
-export function* positionsOf(feature: SiteFeature): Generator<LonLat> {
-  const { geometry } = feature;
-  if (geometry.type === 'Point') yield [geometry.coordinates[0], geometry.coordinates[1]];
-  else if (geometry.type === 'LineString') for (const [lon, lat] of geometry.coordinates) yield [lon, lat];
-  else for (const ring of geometry.coordinates) for (const [lon, lat] of ring) yield [lon, lat];
-}
 
 function centreOf(features: readonly SiteFeature[]): LonLat | null {
   let west = 180;
@@ -24,7 +17,7 @@ function centreOf(features: readonly SiteFeature[]): LonLat | null {
   let south = 90;
   let north = -90;
   for (const feature of features)
-    for (const [lon, lat] of positionsOf(feature)) {
+    for (const [lon, lat] of placesOf(feature.geometry.coordinates)) {
       west = Math.min(west, lon);
       east = Math.max(east, lon);
       south = Math.min(south, lat);
@@ -48,7 +41,7 @@ export function siteFrame(document: SiteDocument): Frame {
 
 /** Local box around everything drawn, or around the place of an empty site. */
 export function siteBox(document: SiteDocument, frame: Frame): LocalBox {
-  const places = document.features.flatMap((feature) => [...positionsOf(feature)]);
+  const places = document.features.flatMap((feature) => [...placesOf(feature.geometry.coordinates)]);
   const box = localBoxOf(frame, places.length > 0 ? places : [siteCentre(document)]);
   // localBoxOf is null only for no places at all.
   return widenedBox(box!, MARGIN_M);

@@ -6,8 +6,8 @@ import { beltHabitOf, crownDensity, DEFAULT_LEAF_OFF_RATIO } from '../plants/cro
 import { findRootstock, findSpecies } from '../plants/find-species.ts';
 import type { Species } from '../plants/species.ts';
 import type { FeatureOf, SiteDocument } from '../site/document.ts';
-import { buildingDefaults } from '../site/records/building.ts';
 import { blockDefaults } from '../site/records/block.ts';
+import { buildingDefaults } from '../site/records/building.ts';
 import { treeDefaults } from '../site/records/tree.ts';
 import { wallDefaults } from '../site/records/wall.ts';
 import type { GrowthMoment } from './options.ts';
@@ -48,7 +48,7 @@ export const speciesOf = (document: SiteDocument, feature: Woody): Species | nul
 const calendarYearOf = (document: SiteDocument, moment: GrowthMoment): number =>
   document.site.baseYear + moment.year;
 
-function plantOf(document: SiteDocument, feature: Woody, species: Species | null): WoodyPlant {
+function plantOf(feature: Woody, species: Species | null): WoodyPlant {
   const { status, heightM, measuredYear, plantedYear, removedYear } = feature.properties;
   return {
     curve: species?.curve ?? null,
@@ -82,7 +82,7 @@ export function treeAtYear(
   moment: GrowthMoment,
 ): TreeStand | null {
   const species = speciesOf(document, tree);
-  const plant = plantOf(document, tree, species);
+  const plant = plantOf(tree, species);
   const size = woodySizeAt(plant, calendarYearOf(document, moment), document.site.baseYear, moment.pace);
   if (!size) return null;
   const own = species ? crownDensity(species) : null;
@@ -109,7 +109,7 @@ export function beltOrBlockAtYear(
   const species = speciesOf(document, feature);
   const { properties } = feature;
   const heightM = woodyHeightAt(
-    plantOf(document, feature, species),
+    plantOf(feature, species),
     calendarYearOf(document, moment),
     document.site.baseYear,
     moment.pace,

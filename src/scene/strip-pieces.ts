@@ -29,7 +29,8 @@ function legsOf(line: readonly XY[]): Leg[] {
 }
 
 /** Turning angle from one leg to the next, radians, left positive. */
-const turnBetween = (a: Leg, b: Leg): number => Math.atan2(a.dx * b.dy - a.dy * b.dx, a.dx * b.dx + a.dy * b.dy);
+const turnBetween = (a: Leg, b: Leg): number =>
+  Math.atan2(a.dx * b.dy - a.dy * b.dx, a.dx * b.dx + a.dy * b.dy);
 
 /** Offset of a leg's end to its left (+1) or right (-1). */
 const offsetPoint = (p: XY, leg: Leg, side: number, halfM: number): [number, number] => [
@@ -115,7 +116,9 @@ export function outlineOf(pieces: readonly Ring[]): Ring[][] {
   if (!merged) return [];
   const { geometry } = merged;
   const shapes = geometry.type === 'Polygon' ? [geometry.coordinates] : geometry.coordinates;
-  return shapes.map((rings) => rings.map((ring) => ring.slice(0, -1).map(([x, y]) => [x, y] as [number, number])));
+  return shapes.map((rings) =>
+    rings.map((ring) => ring.slice(0, -1).map(([x, y]) => [x, y] as [number, number])),
+  );
 }
 
 /**

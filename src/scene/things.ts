@@ -1,10 +1,10 @@
 import { findSpecies } from '../plants/find-species.ts';
-import type { FeatureOf, Kind, SiteDocument, SiteFeature } from '../site/document.ts';
-import type { GrowthMoment, SceneThing } from './options.ts';
-import type { StandingBuilding, StandingWindbreak } from './build-prisms.ts';
+import { chosenFeatures, isOfKind } from '../site/chosen-features.ts';
+import type { SiteDocument, SiteFeature } from '../site/document.ts';
 import type { StandingTree } from './build-crowns.ts';
+import type { StandingBuilding, StandingWindbreak } from './build-prisms.ts';
+import type { GrowthMoment, SceneThing } from './options.ts';
 import { beltOrBlockAtYear, buildingHeightM, treeAtYear, wallAtYear } from './stand-at-year.ts';
-import { chosenFeatures } from '../site/chosen-features.ts';
 
 const KIND_WORDS: Partial<Record<SiteFeature['properties']['kind'], string>> = {
   belt: 'belt',
@@ -30,9 +30,6 @@ export function labelOf(document: SiteDocument, feature: SiteFeature): string {
   const label = species ? `${species} ${word}` : word;
   return label.charAt(0).toUpperCase() + label.slice(1);
 }
-
-const isOfKind = <K extends Kind>(feature: SiteFeature, kind: K): feature is FeatureOf<K> =>
-  feature.properties.kind === kind;
 
 /** Everything that shades or shelters at one moment. */
 export interface Standing {

@@ -1,0 +1,26 @@
+import type { SiteDocument } from '../site/document.ts';
+import { siteDefaults } from '../site/records/site.ts';
+import type { SkyClimate } from '../sun/sky-climate.ts';
+import { hasRadiation, hourlyRadiation } from '../sun/weather/hourly-radiation.ts';
+import type { WeatherTable } from '../sun/weather/weather-table.ts';
+
+/**
+ * What the sky gives: the weather file's hours where it has radiation, else the site's sunshine shares, else the
+ * default share, which is then named among what was assumed.
+ */
+export function siteSky(
+  document: SiteDocument,
+  weather: WeatherTable | null,
+  calendarYear: number,
+): { sky: SkyClimate; assumed: string[] } {
+  const { sunshineShareByMonth } = document.site;
+  const hourly = weather && hasRadiation(weather) ? hourlyRadiation(weather, calendarYear) : null;
+  const shares = sunshineShareByMonth ?? new Array<number>(12).fill(siteDefaults.sunshineShare);
+  return {
+    sky: { sunshineShareByMonth: Float32Array.from(shares), hourly, diffuseSky: 'isotropic' },
+    assumed:
+      hourly || sunshineShareByMonth
+        ? []
+        : [`sunshine ${siteDefaults.sunshineShare} of the possible hours in every month`],
+  };
+}
