@@ -14,8 +14,8 @@ const MOST_GAIN = 0.2;
 const ASIDE_H = 2;
 const UPWIND_H = 2;
 const DOWNWIND_H = 5;
-/** A deficit this small is open wind. */
-const OPEN_DEFICIT = 1e-6;
+/** A deficit this small is open wind: the barrier function runs out towards 1 without quite reaching it. */
+const OPEN_DEFICIT = 0.002;
 
 /** The outermost point of a connected thing, seen along the wind. */
 export interface WindwardEnd {

@@ -1,0 +1,76 @@
+import Papa from 'papaparse';
+import { BadInputError } from '../../units/bad-input.ts';
+
+/** The lines of a table of separated values, with what is needed to name a place in it. */
+export interface CsvRows {
+  readonly fileName: string;
+  readonly rows: readonly (readonly string[])[];
+}
+
+export function csvRows(text: string, fileName: string, delimiter = ''): CsvRows {
+  const { data } = Papa.parse<string[]>(text, { delimiter, skipEmptyLines: false });
+  const rows = data.map((row) => row.map((value) => value.trim()));
+  while (rows.length > 0 && rows[rows.length - 1].every((value) => value === '')) rows.pop();
+  return { fileName, rows };
+}
+
+/** "weather.epw, line 12, column 21 (wind speed)": lines and columns count from 1. */
+export const placeInFile = (file: CsvRows, row: number, column: number, what: string): string =>
+  `${file.fileName}, line ${row + 1}, column ${column + 1} (${what})`;
+
+/** A number, or NaN where the cell is blank. Throws BadInputError for anything else. */
+export function numberAt(file: CsvRows, row: number, column: number, what: string): number {
+  const cells = file.rows[row];
+  if (column >= cells.length) {
+    throw new BadInputError(
+      `${file.fileName}, line ${row + 1} breaks off after ${cells.length} columns; column ${column + 1} (${what}) is missing.`,
+    );
+  }
+  const text = cells[column];
+  if (text === '') return Number.NaN;
+  const value = Number(text);
+  if (Number.isFinite(value)) return value;
+  throw new BadInputError(
+    `${placeInFile(file, row, column, what)} holds "${text.slice(0, 40)}"; a number is expected.`,
+  );
+}
+
+/** A number that must be there and lie between two limits. */
+export function numberWithin(
+  file: CsvRows,
+  row: number,
+  column: number,
+  what: string,
+  least: number,
+  greatest: number,
+): number {
+  const value = numberAt(file, row, column, what);
+  if (value >= least && value <= greatest) return value;
+  const found = Number.isNaN(value) ? 'is blank' : `holds ${value}`;
+  throw new BadInputError(
+    `${placeInFile(file, row, column, what)} ${found}; a number from ${least} to ${greatest} is expected.`,
+  );
+}
+
+/** A measured value; NaN where it is blank or beyond what can occur, which is how files mark what is missing. */
+export function measuredAt(
+  file: CsvRows,
+  row: number,
+  column: number,
+  what: string,
+  least: number,
+  greatest: number,
+): number {
+  const value = numberAt(file, row, column, what);
+  return value >= least && value <= greatest ? value : Number.NaN;
+}
+
+const HOURS_A_YEAR = [8760, 8784];
+
+/** Throws where a file of one year has more or fewer hours than a year has. */
+export function expectWholeYear(file: CsvRows, hours: number): void {
+  if (HOURS_A_YEAR.includes(hours)) return;
+  throw new BadInputError(
+    `${file.fileName} ends at line ${file.rows.length} with ${hours} hours of weather; the 8760 hours of a year are expected.`,
+  );
+}

@@ -1,0 +1,56 @@
+import { BadInputError } from '../units/bad-input.ts';
+
+/** A point of the compass; winds are named by where they come from. */
+export interface CompassPoint {
+  readonly short: string;
+  readonly name: string;
+  /** Degrees clockwise from true north. */
+  readonly azimuthDeg: number;
+}
+
+const NAMES: readonly (readonly [string, string])[] = [
+  ['N', 'north'],
+  ['NNE', 'north-north-east'],
+  ['NE', 'north-east'],
+  ['ENE', 'east-north-east'],
+  ['E', 'east'],
+  ['ESE', 'east-south-east'],
+  ['SE', 'south-east'],
+  ['SSE', 'south-south-east'],
+  ['S', 'south'],
+  ['SSW', 'south-south-west'],
+  ['SW', 'south-west'],
+  ['WSW', 'west-south-west'],
+  ['W', 'west'],
+  ['WNW', 'west-north-west'],
+  ['NW', 'north-west'],
+  ['NNW', 'north-north-west'],
+];
+
+export const SECTOR_WIDTH_DEG = 360 / NAMES.length;
+/** The sixteen points, clockwise from north. */
+export const COMPASS_POINTS: readonly CompassPoint[] = NAMES.map(([short, name], i) => ({
+  short,
+  name,
+  azimuthDeg: i * SECTOR_WIDTH_DEG,
+}));
+
+/** Index of the nearest of the sixteen points. */
+export const compassIndex = (azimuthDeg: number): number =>
+  ((Math.round(azimuthDeg / SECTOR_WIDTH_DEG) % 16) + 16) % 16;
+
+const bare = (text: string): string =>
+  text
+    .toLowerCase()
+    .replace(/[^a-z]/g, '')
+    .replace(/erly$|ern$/, '');
+
+/** The compass point a person wrote: "SW", "south-west", "South Westerly". */
+export function compassPoint(text: string): CompassPoint {
+  const wanted = bare(text);
+  const found = COMPASS_POINTS.find(({ short, name }) => wanted === bare(short) || wanted === bare(name));
+  if (found) return found;
+  throw new BadInputError(
+    `"${text}" is no compass point; one such as "SW" or "south-south-west" is expected.`,
+  );
+}

@@ -1,0 +1,40 @@
+import { describe, expect, it } from 'vitest';
+import { runToEnd } from '../../src/numeric/steps.ts';
+import { computeShelter } from '../../src/wind/compute-shelter.ts';
+import { referenceShelter } from '../reference/shelter-reference.ts';
+import { ALL_GUESSES, NO_GUESSES, request, sector, seededBarriers } from './shelter-scenes.ts';
+
+const grid = { columns: 30, rows: 29, cellM: 8.07, westM: -120, northM: 119 };
+const growing = Array.from({ length: 8 }, (_, i) =>
+  sector(i * 45, (1 + (i % 3)) / 16, 3 + (i % 4), 1.7 + (i % 2) * 0.5),
+);
+const rest = [sector(225, 0.4, 6, 2), sector(300, 0.3, 4, 1.8), sector(33, 0.2, 7, 2.2)];
+
+describe('the shelter engine agrees with the plain reference', () => {
+  const all: number[] = [];
+  it.each([1, 2, 3, 4, 5, 6, 7, 8])('on seeded scene %i', (seed) => {
+    const scene = request(seededBarriers(seed), {
+      grid,
+      growing,
+      rest,
+      convergenceRad: 0.03,
+      options: seed === 8 ? NO_GUESSES : ALL_GUESSES,
+    });
+    const fast = runToEnd(computeShelter(scene));
+    const slow = referenceShelter(scene);
+    const cells = grid.columns * grid.rows;
+    let compared = 0;
+    for (let i = 0; i < 3 * cells; i++) {
+      if (Number.isNaN(fast.windShare[i])) continue;
+      compared++;
+      all.push(Math.abs(fast.windShare[i] - slow.windShare[i]));
+      expect(Math.abs(fast.windShare[i] - slow.windShare[i]), `share, cell ${i}`).toBeLessThan(0.001);
+      expect(Math.abs(fast.galeHours[i] - slow.galeHours[i]), `gale hours, cell ${i}`).toBeLessThan(0.5);
+    }
+    expect(compared).toBeGreaterThan(2 * cells);
+    const sorted = [...all].sort((a, b) => a - b);
+    console.log(
+      `seed ${seed}: share differs by p50 ${sorted[sorted.length >> 1].toExponential(1)}, p99 ${sorted[Math.floor(sorted.length * 0.99)].toExponential(1)}, most ${sorted[sorted.length - 1].toExponential(1)}; least share ${Math.min(...fast.windShare.filter((v) => !Number.isNaN(v))).toFixed(3)}`,
+    );
+  });
+});
