@@ -1,0 +1,54 @@
+import { existsSync } from 'node:fs';
+import type { Command } from 'commander';
+import { createLocalRunner } from '../jobs/local-runner.ts';
+import { findSpecies, suggestSpeciesName } from '../plants/find-species.ts';
+import { siteFrame } from '../scene/site-ground.ts';
+import { checkSite } from '../site/check-site.ts';
+import { filesOf } from '../site/checks/site-record.ts';
+import { pathFromCaller } from './caller-path.ts';
+import { readGroundOf, readWeatherOf } from './prepare.ts';
+import { readSite } from './read-files.ts';
+
+interface CheckOptions {
+  readonly json?: boolean;
+  readonly quiet?: boolean;
+}
+
+/** `leeglade check`: reads the site file and everything it refers to, and lists what is wrong with it. */
+export function addCheckCommand(program: Command): void {
+  program
+    .command('check')
+    .description('read the file and everything it refers to; list problems, or nothing')
+    .argument('<site file>', 'site file (.site.geojson)')
+    .option('--json', 'print the list as JSON')
+    .option('--quiet', 'problems only, no notes')
+    .action(check);
+}
+
+async function check(path: string, options: CheckOptions): Promise<void> {
+  const site = readSite(pathFromCaller(path));
+  const { document, fileName, pathOf } = site;
+  const filesAtHand = filesOf(document)
+    .map(({ file }) => file)
+    .filter((file) => existsSync(pathOf(file)));
+  const found = checkSite(document, {
+    filesAtHand,
+    knowsSpecies: (name) => {
+      const species = findSpecies(name, document.site.species);
+      return {
+        known: species !== null,
+        suggestion: species ? null : suggestSpeciesName(name, document.site.species),
+        matureHeightM: species?.curve.maxHeightM ?? null,
+      };
+    },
+  });
+  // What is at hand must also be readable: its own sentence ends the command.
+  const { terrainFile, weatherFile } = document.site;
+  if (terrainFile && filesAtHand.includes(terrainFile))
+    await readGroundOf(site, siteFrame(document), createLocalRunner());
+  if (weatherFile && filesAtHand.includes(weatherFile)) readWeatherOf(site);
+
+  const listed = options.quiet ? found.filter((problem) => problem.level === 'problem') : found;
+  if (options.json) process.stdout.write(`${JSON.stringify({ problems: listed }, null, 2)}\n`);
+  else for (const { level, sentence } of listed) process.stdout.write(`${fileName}: ${level}: ${sentence}\n`);
+}

@@ -1,0 +1,33 @@
+import type { Spread } from '../batch/spread.ts';
+import type { PatchSummary } from '../batch/summary.ts';
+
+const percent = (spread: Spread | null | undefined): string =>
+  spread ? `${Math.round(spread.mean * 100)} %` : 'no value';
+
+/** One line an area: what share of open light it gets in the growing season, and its sun. */
+export function lightTable(areas: readonly PatchSummary[]): string[] {
+  return areas.map((area) => {
+    const sun = area.directHoursYear ? `, ${Math.round(area.directHoursYear.mean)} hours of sun a year` : '';
+    const enough =
+      area.enoughLight === undefined
+        ? ''
+        : `, ${area.enoughLight ? 'enough light' : 'too dark'} (${Math.round(
+            (area.areaShareWithEnoughLight ?? 0) * 100,
+          )} % of its ground has enough)`;
+    return `${area.name}: ${percent(area.lightShareSeason)} of open light in the growing season${sun}${enough}`;
+  });
+}
+
+/** One line an area: by how much the wind is cut, and how much of its ground is in shelter. */
+export function shelterTable(areas: readonly PatchSummary[]): string[] {
+  const cut = (spread: Spread | null | undefined): string =>
+    spread ? `${Math.round((1 - spread.mean) * 100)} %` : 'no value';
+  return areas.map((area) => {
+    const sheltered = area.shelteredAreaM2
+      ? `; ${Math.round(area.shelteredAreaM2.below70)} m² of ${Math.round(area.areaM2)} m² have it cut by more than 30 %`
+      : '';
+    return `${area.name}: wind cut by ${cut(area.windShareSeason)} in the growing season, ${cut(
+      area.windShareYear,
+    )} over the year${sheltered}`;
+  });
+}

@@ -1,0 +1,56 @@
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { type FieldSummary, type PatchSummary, type Summary, summaryText } from '../batch/summary.ts';
+import { cellCount } from '../numeric/grid.ts';
+import type { CommonOptions } from './common-options.ts';
+import type { Prepared } from './prepare.ts';
+import { type Raster, writeRaster } from './rasters.ts';
+
+/** What a command has found. */
+export interface Findings {
+  readonly assumed: readonly string[];
+  readonly directions: number;
+  readonly quadratureError?: Summary['quadratureError'];
+  readonly rasters: readonly Raster[];
+  readonly fields: readonly FieldSummary[];
+  readonly patches: readonly PatchSummary[];
+  /** The figures for a person to read. */
+  readonly table: (areas: readonly PatchSummary[]) => string[];
+}
+
+/** Writes the rasters and the summary, and says on standard output what came out. */
+export function finish(prepared: Prepared, options: CommonOptions, startedMs: number, found: Findings): void {
+  const { site, frame, grid, scene } = prepared;
+  mkdirSync(options.out, { recursive: true });
+  for (const raster of found.rasters) writeRaster(join(options.out, raster.file), raster, grid, frame);
+  const summary: Summary = {
+    site: site.document.site.name,
+    year: scene.year,
+    layout: scene.layout,
+    cellM: grid.cellM,
+    cells: cellCount(grid),
+    crs: `EPSG:${frame.epsg}`,
+    assumed: found.assumed,
+    directions: found.directions,
+    ...(found.quadratureError ? { quadratureError: found.quadratureError } : {}),
+    elapsedMs: Date.now() - startedMs,
+    fields: found.fields,
+    patches: found.patches,
+  };
+  const text = summaryText(summary);
+  writeFileSync(join(options.out, 'summary.json'), text);
+  if (options.json) {
+    process.stdout.write(text);
+    return;
+  }
+  const lines = [
+    `${summary.site}, year ${summary.year} (season of ${site.document.site.baseYear + summary.year})${
+      summary.layout ? `, layout ${summary.layout}` : ''
+    }: ${summary.cells} cells of ${summary.cellM} m`,
+    ...found.table([...found.fields, ...found.patches]),
+    ...site.notes,
+    ...found.assumed.map((assumption) => `Assumed: ${assumption}`),
+    `Written to ${options.out}: ${[...found.rasters.map((raster) => raster.file), 'summary.json'].join(', ')}`,
+  ];
+  process.stdout.write(`${lines.join('\n')}\n`);
+}

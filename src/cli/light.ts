@@ -1,0 +1,106 @@
+import type { Command } from 'commander';
+import { areaShareWithLight, lightFigures } from '../batch/area-figures.ts';
+import { fieldMask } from '../batch/area-masks.ts';
+import { runLight } from '../jobs/run-light.ts';
+import type { LightResult } from '../light/light-types.ts';
+import { cellCount } from '../numeric/grid.ts';
+import { lightScene } from '../scene/build-scene.ts';
+import { type CommonOptions, withCommonOptions } from './common-options.ts';
+import { computeAll } from './compute-all.ts';
+import { lightTable } from './figures-table.ts';
+import { finish } from './finish.ts';
+import { patchesToSum } from './patches.ts';
+import { prepare } from './prepare.ts';
+import { progressLine } from './progress.ts';
+import type { Raster } from './rasters.ts';
+
+const MONTHS = [
+  'January',
+  'February',
+  'March',
+  'April',
+  'May',
+  'June',
+  'July',
+  'August',
+  'September',
+  'October',
+  'November',
+  'December',
+];
+
+/** `leeglade light`: direct hours, share of open light and daily light integral over a site. */
+export function addLightCommand(program: Command): void {
+  const command = program
+    .command('light')
+    .description('direct hours and share of open light')
+    .argument('<site file>', 'site file (.site.geojson)');
+  withCommonOptions(command, 0.1).action(light);
+}
+
+async function light(path: string, options: CommonOptions): Promise<void> {
+  const startedMs = Date.now();
+  const prepared = await prepare(path, options);
+  const { site, frame, grid, fields, scene: sceneOptions, runner } = prepared;
+  try {
+    const { scene, assumed } = lightScene(site.document, sceneOptions);
+    const patches = patchesToSum(prepared, options.height, (patch) => patch.readingHeightM);
+    const progress = progressLine('light', options.quiet === true);
+    const { main, ofPatches } = await computeAll(
+      grid,
+      options.height,
+      patches,
+      progress,
+      (part, readingHeightM, run) => runLight(runner, { scene, grid: part, readingHeightM }, run),
+    );
+    finish(prepared, options, startedMs, {
+      assumed,
+      directions: main.directions,
+      quadratureError: main.quadratureError,
+      rasters: lightRasters(main),
+      fields: fields.map((field) => {
+        const { mask, ...head } = fieldMask(field, frame, grid);
+        return { ...head, ...lightFigures(main, mask, scene.calendarYear) };
+      }),
+      patches: ofPatches.map(({ patch, result }) => {
+        const share = areaShareWithLight(result, patch.mask, patch.shareToKeep);
+        return {
+          id: patch.id,
+          name: patch.name,
+          areaM2: patch.areaM2,
+          ...lightFigures(result, patch.mask, scene.calendarYear),
+          enoughLight: share >= patch.areaShare,
+          areaShareWithEnoughLight: share,
+        };
+      }),
+      table: lightTable,
+    });
+  } finally {
+    runner.dispose();
+  }
+}
+
+function lightRasters(result: LightResult): Raster[] {
+  const cells = cellCount(result.grid);
+  const bands = (values: Float32Array, names: readonly string[]) =>
+    names.map((description, i) => ({ description, values: values.subarray(i * cells, (i + 1) * cells) }));
+  const withUnit = (unit: string) => MONTHS.map((month) => `${month}, ${unit}`);
+  return [
+    { file: 'direct-hours.tif', bands: bands(result.directHours, withUnit('hours of direct sun')) },
+    {
+      file: 'open-hours.tif',
+      bands: bands(result.openHours, withUnit('hours of direct sun with terrain alone')),
+    },
+    {
+      file: 'light-share.tif',
+      bands: bands(result.lightShare, [
+        ...withUnit('share of open light'),
+        'growing season, share of open light',
+      ]),
+    },
+    {
+      file: 'daily-light-integral.tif',
+      bands: bands(result.dailyLightIntegral, withUnit('daily light integral, mol m-2 d-1')),
+    },
+  ];
+}
