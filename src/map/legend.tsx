@@ -1,0 +1,57 @@
+import { useState } from 'react';
+import type { PictureRaster } from '../state/picture-raster.ts';
+import { bandRanges } from './band-ranges.ts';
+import { MarksKey } from './marks-key.tsx';
+
+interface LegendProps {
+  readonly raster: PictureRaster | null;
+  readonly hatched: boolean;
+  readonly onHatch: (hatched: boolean) => void;
+}
+
+/** What the inks mean, with their ranges, and how the plan's marks are read. */
+export function Legend({ raster, hatched, onHatch }: LegendProps) {
+  const [open, setOpen] = useState(() => !matchMedia('(max-width: 700px)').matches);
+  return (
+    <div className="map-legend" data-testid="legend">
+      <button type="button" className="map-legend-title" aria-expanded={open} onClick={() => setOpen(!open)}>
+        {raster ? raster.bands.quantity : 'How things are marked'}
+      </button>
+      {open && raster && <Bands raster={raster} hatched={hatched} onHatch={onHatch} />}
+      {open &&
+        (raster ? (
+          <details>
+            <summary>How things are marked</summary>
+            <MarksKey />
+          </details>
+        ) : (
+          <MarksKey />
+        ))}
+    </div>
+  );
+}
+
+function Bands({ raster, hatched, onHatch }: LegendProps & { readonly raster: PictureRaster }) {
+  const rows = bandRanges(raster.bands);
+  return (
+    <>
+      <p className="map-legend-detail">
+        {raster.detail}
+        {raster.stale && <span className="map-legend-stale"> · from before your last change</span>}
+      </p>
+      <ul className="map-bands">
+        {rows.map((row) => (
+          <li key={row.name}>
+            <i style={{ background: row.ink }} aria-hidden="true" />
+            <span>{row.name}</span>
+            <span className="map-band-range">{row.range}</span>
+          </li>
+        ))}
+      </ul>
+      <label className="map-hatch">
+        <input type="checkbox" checked={hatched} onChange={(event) => onHatch(event.target.checked)} />
+        Hatch the darker bands
+      </label>
+    </>
+  );
+}

@@ -1,0 +1,135 @@
+import type { FeatureId, FeatureOf, SiteFeature } from '../site/document.ts';
+import type { AppState } from '../state/model.ts';
+import { footprintGeometry } from './footprint.ts';
+import { northernSide, placeInside } from './label-places.ts';
+import { plantMark } from './plant-mark.ts';
+
+type Thing = AppState['grown']['things'][number];
+type Drawn = GeoJSON.FeatureCollection<GeoJSON.Geometry, Record<string, unknown>>;
+
+/** What the plan is drawn from: one collection for each of the map's sources. */
+export interface PlanFeatures {
+  /** Fields, patches, paths, keep-outs, services, plantings and the axes of belts and walls, as drawn by hand. */
+  readonly outlines: Drawn;
+  /** Belts, blocks, walls and buildings on the ground in the chosen year. */
+  readonly stands: Drawn;
+  /** Crowns at their spread in the chosen year. */
+  readonly crowns: Drawn;
+  /** Stems with their tags, and readings taken outside. */
+  readonly points: Drawn;
+  /** Names of areas. */
+  readonly names: Drawn;
+}
+
+const KIND_NAMES: Record<SiteFeature['properties']['kind'], string> = {
+  field: 'Field',
+  belt: 'Belt',
+  block: 'Block',
+  tree: 'Tree',
+  building: 'Building',
+  wall: 'Wall',
+  patch: 'Patch',
+  planting: 'Planting',
+  path: 'Path',
+  keepOut: 'Keep free',
+  service: 'Service',
+  measure: 'Reading',
+};
+export const kindName = (feature: SiteFeature): string => KIND_NAMES[feature.properties.kind];
+
+/** True for what the shown layout holds: the features common to all layouts and its own. */
+export const inLayout = (feature: SiteFeature, layout: string | null): boolean =>
+  feature.properties.layout === undefined || feature.properties.layout === layout;
+
+const statusOf = (feature: SiteFeature): 'existing' | 'planned' => {
+  const { properties } = feature;
+  return 'status' in properties && properties.status === 'planned' ? 'planned' : 'existing';
+};
+
+const drawn = (
+  id: FeatureId,
+  geometry: GeoJSON.Geometry,
+  properties: Record<string, unknown>,
+): GeoJSON.Feature<GeoJSON.Geometry, Record<string, unknown>> => ({
+  type: 'Feature',
+  geometry,
+  properties: { id, ...properties },
+});
+
+const collection = (features: Drawn['features']): Drawn => ({ type: 'FeatureCollection', features });
+
+/** A name with a reading of how it stands to the chosen year. */
+const nameOf = (feature: SiteFeature): string => {
+  const { properties } = feature;
+  if (properties.name) return properties.name;
+  if ('reason' in properties && typeof properties.reason === 'string') return properties.reason;
+  return '';
+};
+
+/** The plan as GeoJSON, from the document and what has grown by the chosen year. */
+export function planFeatures(state: Pick<AppState, 'document' | 'grown' | 'layout'>): PlanFeatures {
+  const standing = new Map<FeatureId, Thing>(state.grown.things.map((thing) => [thing.id, thing]));
+  const outlines: Drawn['features'] = [];
+  const stands: Drawn['features'] = [];
+  const crowns: Drawn['features'] = [];
+  const points: Drawn['features'] = [];
+  const names: Drawn['features'] = [];
+  for (const feature of state.document.features) {
+    if (!inLayout(feature, state.layout)) continue;
+    const { id, properties } = feature;
+    const { kind } = properties;
+    const geometry = feature.geometry as GeoJSON.Geometry;
+    const thing = standing.get(id);
+    const common = { kind, status: statusOf(feature), standing: thing !== undefined, name: nameOf(feature) };
+    const footprint = thing ? footprintGeometry(thing.footprint) : null;
+    if (kind === 'tree') {
+      const mark = plantMark(feature as FeatureOf<'tree'>, state.document.site.species);
+      if (footprint && thing) crowns.push(drawn(id, footprint, { ...common, mark, radiusM: thing.radiusM }));
+      points.push(drawn(id, geometry, { ...common, mark, tag: properties.tag ?? '' }));
+      continue;
+    }
+    if (kind === 'measure' || geometry.type === 'Point') {
+      points.push(drawn(id, geometry, common));
+      continue;
+    }
+    if (kind === 'belt' || kind === 'block' || kind === 'wall' || kind === 'building') {
+      const open = kind === 'wall' && (properties.opticalPorosity ?? 0) > 0;
+      const label = thing?.label ?? common.name;
+      if (footprint) stands.push(drawn(id, footprint, { ...common, open, label }));
+      outlines.push(drawn(id, geometry, { ...common, open, label }));
+      if (geometry.type === 'Polygon')
+        names.push(
+          drawn(id, pointAt(placeInside(geometry.coordinates[0])), { ...common, label, turnDeg: 0 }),
+        );
+      continue;
+    }
+    const taken = kind === 'field' && properties.taken === true;
+    outlines.push(drawn(id, geometry, { ...common, taken }));
+    if (geometry.type !== 'Polygon' || !common.name) continue;
+    const [ring] = geometry.coordinates;
+    const place = kind === 'field' ? northernSide(ring) : { at: placeInside(ring), turnDeg: 0 };
+    names.push(
+      drawn(id, pointAt(place.at), { ...common, taken, label: common.name, turnDeg: place.turnDeg }),
+    );
+  }
+  return {
+    outlines: collection(outlines),
+    stands: collection(stands),
+    crowns: collection(crowns),
+    points: collection(points),
+    names: collection(names),
+  };
+}
+
+const pointAt = (coordinates: [number, number]): GeoJSON.Point => ({ type: 'Point', coordinates });
+
+/** The chosen feature as it stands: its own geometry and, where it has grown, what it covers. */
+export function selectedFeatures(state: Pick<AppState, 'document' | 'grown' | 'selection'>): Drawn {
+  const feature = state.document.features.find(({ id }) => id === state.selection);
+  if (!feature) return collection([]);
+  const thing = state.grown.things.find(({ id }) => id === feature.id);
+  const footprint = thing ? footprintGeometry(thing.footprint) : null;
+  const { kind } = feature.properties;
+  const own = drawn(feature.id, feature.geometry as GeoJSON.Geometry, { kind, part: 'own' });
+  return collection(footprint ? [own, drawn(feature.id, footprint, { kind, part: 'cover' })] : [own]);
+}

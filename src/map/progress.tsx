@@ -1,0 +1,47 @@
+import type { AppState, Computation } from '../state/model.ts';
+import { useApp } from '../state/store.ts';
+
+const WORK = [
+  ['light', 'Working out the light'],
+  ['shelter', 'Working out the shelter'],
+  ['outlook', 'Looking ahead at the patches'],
+  ['costs', 'Finding what each tree costs'],
+  ['yearCurves', 'Following the years'],
+] as const satisfies readonly (readonly [keyof AppState, string])[];
+
+/** What is being computed, how far it is, and a way to stop it. */
+export function Progress() {
+  const light = useApp((app) => app.light);
+  const shelter = useApp((app) => app.shelter);
+  const outlook = useApp((app) => app.outlook);
+  const costs = useApp((app) => app.costs);
+  const yearCurves = useApp((app) => app.yearCurves);
+  const cancel = useApp((app) => app.cancelComputation);
+  const all: Record<(typeof WORK)[number][0], Computation<unknown>> = {
+    light,
+    shelter,
+    outlook,
+    costs,
+    yearCurves,
+  };
+  const running = WORK.filter(([name]) => all[name].status === 'computing');
+  if (running.length === 0) return null;
+  const [name, words] = running[0];
+  const percent = Math.round(all[name].progress * 100);
+  const more = running.length > 1 ? `, then ${running.length - 1} more` : '';
+  return (
+    <div className="map-progress" data-testid="progress">
+      <label>
+        <span>
+          {words}
+          {more}
+        </span>
+        <span className="map-progress-share">{percent} %</span>
+        <progress value={percent} max={100} />
+      </label>
+      <button type="button" onClick={cancel} data-testid="progress-cancel">
+        Stop
+      </button>
+    </div>
+  );
+}
