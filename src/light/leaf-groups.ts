@@ -1,7 +1,7 @@
 /**
  * Phases of the leaves drawn together where they hardly differ. While leaves come out every day is a phase of its
- * own; computing each would cost much and show nothing: within a group the leaf share of any class differs by at most
- * LEAF_TOLERANCE, which moves the mean transmittance by less than 0.3 %.
+ * own; computing each would cost much and show little: a group holds phases in which no class that matters is further
+ * than a tolerance from the group's first, and is computed with their weighted mean leaf share.
  */
 import type { CrownSet } from '../crowns/crown-set.ts';
 import { CROWN_DEPTH_OFF, CROWN_DEPTH_ON, CROWN_STRIDE } from '../crowns/crown-set.ts';
@@ -9,7 +9,10 @@ import type { LeafPhases } from '../crowns/leaf-phases.ts';
 import type { PrismSet } from '../crowns/prism-set.ts';
 import { PRISM_DEPTH_OFF, PRISM_DEPTH_ON, PRISM_STRIDE } from '../crowns/prism-set.ts';
 
-const LEAF_TOLERANCE = 0.2;
+/** For the sun: moves a month's hours by less than 0.2 % of open hours. */
+export const SUN_LEAF_TOLERANCE = 0.25;
+/** For the sky, where the whole year is grouped at once: less than 0.003 of a month's share of light. */
+export const SKY_LEAF_TOLERANCE = 0.45;
 
 export interface LeafGroups {
   readonly count: number;
@@ -41,6 +44,7 @@ export function groupPhases(
   matters: Uint8Array,
   phases: ArrayLike<number>,
   weights: ArrayLike<number>,
+  tolerance: number,
 ): LeafGroups {
   const { classCount, leafShare } = leaf;
   const groupOf = new Uint8Array(phases.length);
@@ -49,7 +53,7 @@ export function groupPhases(
     const here = phases[k] * classCount;
     let group = firstPhase.findIndex((phase) => {
       for (let c = 0; c < classCount; c++)
-        if (matters[c] && Math.abs(leafShare[phase * classCount + c] - leafShare[here + c]) > LEAF_TOLERANCE)
+        if (matters[c] && Math.abs(leafShare[phase * classCount + c] - leafShare[here + c]) > tolerance)
           return false;
       return true;
     });

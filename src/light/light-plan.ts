@@ -5,7 +5,7 @@
 import { skyDirections } from '../sun/sky-directions.ts';
 import { WEIGHT_BEAM, WEIGHT_SEASON_BEAM, WEIGHT_STRIDE, yearQuadrature } from '../sun/year-quadrature.ts';
 import { yearSamples } from '../sun/year-samples.ts';
-import { classesThatMatter, groupPhases } from './leaf-groups.ts';
+import { classesThatMatter, groupPhases, SKY_LEAF_TOLERANCE, SUN_LEAF_TOLERANCE } from './leaf-groups.ts';
 import type { LightScene } from './light-types.ts';
 import { type RayDirection, rayDirection } from './shadow-tile.ts';
 
@@ -64,7 +64,13 @@ export function lightPlan(scene: LightScene): LightPlan {
     for (let part = first; part < end; part++)
       for (let s = 0; s < WEIGHT_STRIDE; s++)
         importance[part - first] += quadrature.partWeights[part * WEIGHT_STRIDE + s];
-    const groups = groupPhases(leaf, matters, quadrature.partPhase.subarray(first, end), importance);
+    const groups = groupPhases(
+      leaf,
+      matters,
+      quadrature.partPhase.subarray(first, end),
+      importance,
+      SUN_LEAF_TOLERANCE,
+    );
     const sums = Array.from({ length: groups.count }, () => new Float64Array(SUN_SLOTS));
     for (let part = first; part < end; part++)
       for (let s = 0; s < SUN_SLOTS; s++) {
@@ -85,7 +91,7 @@ export function lightPlan(scene: LightScene): LightPlan {
   const phases = Array.from({ length: leaf.phaseCount }, (_, phase) => phase);
   const molOfPhase = new Float64Array(leaf.phaseCount);
   for (let d = 0; d < days; d++) molOfPhase[leaf.phaseOfDay[d]] += samples.diffuseMolByDay[d];
-  const groups = groupPhases(leaf, matters, phases, molOfPhase);
+  const groups = groupPhases(leaf, matters, phases, molOfPhase, SKY_LEAF_TOLERANCE);
   const dome = skyDirections(scene.sky.diffuseSky);
   const sky = Array.from({ length: dome.count }, (_, k) => ({
     ...aim(dome.altitudeRad[k], dome.azimuthRad[k]),

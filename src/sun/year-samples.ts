@@ -1,5 +1,5 @@
 /**
- * The year as the sun and sky give it, in steps of ten minutes: where the sun stood, for how long, and how much
+ * The year as the sun and sky give it, in steps of five minutes: where the sun stood, for how long, and how much
  * photosynthetic light came from it and from the rest of the sky. Nothing here knows of a scene.
  */
 import { degToRad } from '../units/angle.ts';
@@ -11,7 +11,7 @@ import { PHOTONS_MOL_PER_MJ } from './photons.ts';
 import { sunPosition } from './position.ts';
 import type { HourlyRadiation, SkyClimate } from './sky-climate.ts';
 
-const STEP_MS = 600_000;
+const STEP_MS = 300_000;
 
 export interface YearSamples {
   readonly civil: CivilYear;
@@ -30,7 +30,7 @@ export interface YearSamples {
 }
 
 /**
- * Every day of the calendar year in the middles of ten-minute steps.
+ * Every day of the calendar year in the middles of five-minute steps.
  *
  * With hourly radiation, beam is global - diffuse with the sun at mid-hour; the samples that carry it carry no hours,
  * and where the sun is not up at mid-hour all of it is diffuse. Without, each day mixes a clear sky (0.75 of Ra, the
