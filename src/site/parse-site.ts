@@ -98,6 +98,7 @@ function readFeatures(raws: readonly unknown[], where: string): ReadFeatures {
     if (r.id !== undefined && r.id !== null) taken.add(String(r.id));
   }
   let withoutId = 0;
+  let singled = 0;
   for (const raw of raws as Record<string, unknown>[]) {
     const properties = raw.properties as Record<string, unknown> | null | undefined;
     const kind = properties?.kind;
@@ -112,7 +113,9 @@ function readFeatures(raws: readonly unknown[], where: string): ReadFeatures {
       id = freeId(kind, taken);
       taken.add(String(id));
     }
-    const feature = { ...raw, id, properties: withoutEmptyColumns(properties, kind) };
+    const geometry = singlePart(raw.geometry);
+    if (geometry !== raw.geometry) singled++;
+    const feature = { ...raw, id, properties: withoutEmptyColumns(properties, kind), geometry };
     validateFeature(feature, where);
     features.push(feature);
   }
@@ -124,6 +127,10 @@ function readFeatures(raws: readonly unknown[], where: string): ReadFeatures {
       withoutId === 1
         ? 'One feature had no id and was given one.'
         : `${withoutId} features had no id and were given one.`,
+    );
+  if (singled > 0)
+    notes.push(
+      `${singled} ${singled === 1 ? 'shape was' : 'shapes were'} written as several parts with one part only, and read as that part.`,
     );
   if (otherFeatures.length > 0)
     notes.push(
@@ -141,4 +148,12 @@ function withoutEmptyColumns(
   const empty = Object.keys(properties).filter((key) => properties[key] === null && own.has(key));
   if (empty.length === 0) return properties;
   return Object.fromEntries(Object.entries(properties).filter(([key]) => !empty.includes(key)));
+}
+
+/** Programs that keep features in a table write every polygon of a layer as a MultiPolygon, mostly of one part. */
+function singlePart(geometry: unknown): unknown {
+  const g = geometry as { type?: unknown; coordinates?: unknown } | null | undefined;
+  const part = /^Multi(Point|LineString|Polygon)$/.exec(String(g?.type))?.[1];
+  if (!part || !Array.isArray(g?.coordinates) || g.coordinates.length !== 1) return geometry;
+  return { ...g, type: part, coordinates: g.coordinates[0] };
 }

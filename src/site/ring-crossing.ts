@@ -8,8 +8,7 @@ export interface RingFault {
 
 /**
  * Looks for what makes a ring useless as a boundary. The ring is closed (first position repeated at the end).
- * Positions are taken as a plane, which is right for crossings at the size of a field. Cost grows with the square of
- * the number of positions.
+ * Positions are taken as a plane, which is right for crossings at the size of a field.
  */
 export function ringFault(ring: readonly Position[]): RingFault | null {
   const first = ring[0];
@@ -45,19 +44,25 @@ function withoutRepeats(ring: readonly Position[]): Position[] {
 
 const samePlace = (a: Position, b: Position): boolean => a[0] === b[0] && a[1] === b[1];
 
-/** First place where two sides that are not neighbours meet, touching included. */
+/**
+ * A place where two sides that are not neighbours meet, touching included. Sides are walked from west to east, so that each is
+ * compared only with those that begin before it ends.
+ */
 function firstCrossing(points: readonly Position[], origin: Position): Position | null {
   const n = points.length;
   const xy = points.map((p) => [p[0] - origin[0], p[1] - origin[1]] as const);
-  for (let i = 0; i < n; i++) {
+  const westOf = (i: number) => Math.min(xy[i][0], xy[(i + 1) % n][0]);
+  const eastward = xy.map((_, i) => i).sort((i, k) => westOf(i) - westOf(k));
+  for (let p = 0; p < n; p++) {
+    const i = eastward[p];
     const a = xy[i];
     const b = xy[(i + 1) % n];
-    for (let k = i + 2; k < n; k++) {
-      if (i === 0 && k === n - 1) continue;
+    const eastEnd = Math.max(a[0], b[0]);
+    for (let q = p + 1; q < n && westOf(eastward[q]) <= eastEnd; q++) {
+      const k = eastward[q];
+      if ((i + 1) % n === k || (k + 1) % n === i) continue;
       const c = xy[k];
       const d = xy[(k + 1) % n];
-      if (Math.max(c[0], d[0]) < Math.min(a[0], b[0]) || Math.min(c[0], d[0]) > Math.max(a[0], b[0]))
-        continue;
       if (Math.max(c[1], d[1]) < Math.min(a[1], b[1]) || Math.min(c[1], d[1]) > Math.max(a[1], b[1]))
         continue;
       if (side(a, b, c) * side(a, b, d) <= 0 && side(c, d, a) * side(c, d, b) <= 0)

@@ -104,6 +104,17 @@ describe('saving and opening', () => {
     expect(document.features[0].properties).toEqual({ kind: 'tree', strange: null });
   });
 
+  it('reads a shape of several parts that has only one as that one', () => {
+    const field = feature('f', { kind: 'field' }, box(0, 0, 9, 9));
+    const many = (parts: unknown[]) => ({ ...field, geometry: { type: 'MultiPolygon', coordinates: parts } });
+    const one = reopened(JSON.stringify(siteOf([many([box(0, 0, 9, 9)])])));
+    expect(one.document.features[0].geometry).toEqual(field.geometry);
+    expect(one.notes).toHaveLength(1);
+    expect(() => reopened(JSON.stringify(siteOf([many([box(0, 0, 9, 9), box(20, 0, 29, 9)])])))).toThrow(
+      'geometry is MultiPolygon; expected Polygon for a field',
+    );
+  });
+
   it('writes the same member order whatever order was read', () => {
     const a = feature('t', { kind: 'tree', tag: 'N1', heightM: 3, z: 1 }, at(0, 0));
     const b = {

@@ -81,6 +81,10 @@ const CASES: Record<string, [string, string]> = {
     JSON.stringify(siteOf([], { growingSeason: { firstDay: 'April', lastDay: '09-30' } })),
     'plan.site.geojson: site.growingSeason.firstDay is "April"; expected a month and day such as 04-01.',
   ],
+  'a day that no month has': [
+    JSON.stringify(siteOf([], { growingSeason: { firstDay: '02-31', lastDay: '09-30' } })),
+    'plan.site.geojson: site.growingSeason.firstDay is "02-31"; expected a month and day such as 04-01.',
+  ],
   'two layouts of one name': [
     JSON.stringify(siteOf([], { layouts: [{ name: 'A' }, { name: 'A' }] })),
     'plan.site.geojson: site.layouts has "A" twice; expected different names.',

@@ -7,7 +7,10 @@ export const nonNegativeM = z.number().min(0);
 export const calendarYear = z.number().int().min(MIN_YEAR).max(MAX_YEAR);
 export const monthDay = z
   .string()
-  .regex(/^(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/, 'a month and day such as 04-01');
+  .regex(
+    /^(0[1-9]|1[0-2])-(0[1-9]|1\d|2[0-8])$|^(0[13-9]|1[0-2])-(29|30)$|^(0[13578]|1[02])-31$/,
+    'a month and day such as 04-01',
+  );
 export const isoDate = z
   .string()
   .regex(/^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])/, 'a date such as 2027-06-21');
