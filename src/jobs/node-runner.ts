@@ -4,11 +4,18 @@ import type { FromWorker } from './envelope.ts';
 import type { JobRunner } from './messages.ts';
 import { createPoolRunner, type WorkerLink } from './pool-runner.ts';
 
+/**
+ * The worker is TypeScript as well, and Node 20 gives a worker thread no loader of the main thread's: it registers its
+ * own before it loads the entry.
+ */
+const START = `import(${JSON.stringify(import.meta.resolve('tsx/esm/api'))}).then(({ register }) => {
+  register();
+  return import(${JSON.stringify(new URL('../../workers/engine-node.ts', import.meta.url).href)});
+})`;
+
 function startNodeWorker(): WorkerLink {
-  const worker = new Worker(new URL('../../workers/engine-node.ts', import.meta.url), {
-    // The worker is TypeScript as well: it needs the same loader as this thread.
-    execArgv: ['--import', import.meta.resolve('tsx')],
-  });
+  // Empty data and not none: a package of the raster reader takes members from it when it loads in a thread.
+  const worker = new Worker(START, { eval: true, execArgv: [], workerData: {} });
   return {
     post: (message) => worker.postMessage(message),
     onMessage: (receive) => worker.on('message', (message: FromWorker) => receive(message)),
