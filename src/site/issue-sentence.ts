@@ -15,7 +15,7 @@ export function issueWords(
 }
 
 /** `geometry.coordinates[0][2]`, but `heightM` for `properties.heightM`: that is how a person sees it. */
-export function pathWords(path: readonly PropertyKey[]): string {
+function pathWords(path: readonly PropertyKey[]): string {
   const shown = path[0] === 'properties' && path.length > 1 ? path.slice(1) : path;
   return shown.reduce<string>(
     (words, step) =>

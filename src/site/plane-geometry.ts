@@ -1,7 +1,7 @@
 /** Small questions about points, lines and rings in a plane, metres. Rings may repeat their first corner or not. */
 export type XY = readonly [number, number];
 
-export function distanceToSegmentM(p: XY, a: XY, b: XY): number {
+function distanceToSegmentM(p: XY, a: XY, b: XY): number {
   const dx = b[0] - a[0];
   const dy = b[1] - a[1];
   const squared = dx * dx + dy * dy;
@@ -28,7 +28,7 @@ export function isInside(p: XY, rings: readonly (readonly XY[])[]): boolean {
   return inside;
 }
 
-export function segmentsCross(a: XY, b: XY, c: XY, d: XY): boolean {
+function segmentsCross(a: XY, b: XY, c: XY, d: XY): boolean {
   const side = (p: XY, q: XY, r: XY) => (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0]);
   return side(a, b, c) * side(a, b, d) <= 0 && side(c, d, a) * side(c, d, b) <= 0;
 }

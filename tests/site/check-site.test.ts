@@ -86,10 +86,13 @@ describe('checking a site', () => {
     expect(sentences([tree({ heightM: undefined, measuredYear: 2026 })])).toHaveLength(2);
   });
 
-  it('finds crowns that start above a young top, and sizes in the wrong unit', () => {
+  it('finds crowns that start above an assumed top, and sizes in the wrong unit', () => {
     expect(
-      sentences([tree({ heightM: undefined, crownBaseM: 1.8, status: 'planned', species: 'X' })])[0],
-    ).toContain('its top is at 0.6 m');
+      sentences([tree({ heightM: undefined, crownBaseM: 1.8, status: 'planned', species: 'X' })]),
+    ).toEqual([]);
+    expect(sentences([tree({ heightM: undefined, crownBaseM: 7 })])[0]).toBe(
+      'problem: tree "t": crownBaseM is 7 but heightM is missing; without it the top is taken to be at 6 m.',
+    );
     expect(sentences([tree({ heightM: 650 })])[0]).toBe(
       'note: tree "t": heightM is 650; expected 120 or less (height): is the unit right?',
     );

@@ -1,9 +1,8 @@
-import { PLANTED_HEIGHT_M } from '../records/defaults.ts';
 import { REGISTRY } from '../records/registry.ts';
 import { treeDefaults } from '../records/tree.ts';
 import { featureWords, type SiteCheck, type SiteProblem } from './problem.ts';
 
-/** Sizes beyond what is likely, and crowns that start above the top of a young tree. */
+/** Sizes beyond what is likely, and crowns that start above the height that is assumed. */
 export const checkSizes: SiteCheck = (document) => {
   const problems: SiteProblem[] = [];
   for (const feature of document.features) {
@@ -24,15 +23,13 @@ export const checkSizes: SiteCheck = (document) => {
           `${key} is ${value}; expected ${max} or less (${label.toLowerCase()}): is the unit right?`,
         );
     }
-    if (p.kind === 'tree' && p.crownBaseM !== undefined) {
-      const planted = p.plantedYear !== undefined || p.status === 'planned';
-      const topM = p.heightM ?? (planted ? PLANTED_HEIGHT_M : treeDefaults.heightM);
-      if (p.crownBaseM >= topM)
-        say(
-          planted ? 'note' : 'problem',
-          `crownBaseM is ${p.crownBaseM}; its top is at ${topM} m in the year it is planted or measured, so its leaves start lower until it has grown.`,
-        );
-    }
+    // A clear stem above the top of a young tree is a plan for later; one above a standing tree is a slip.
+    const young = p.kind === 'tree' && (p.plantedYear !== undefined || p.status === 'planned');
+    if (p.kind === 'tree' && !young && p.heightM === undefined && (p.crownBaseM ?? 0) >= treeDefaults.heightM)
+      say(
+        'problem',
+        `crownBaseM is ${p.crownBaseM} but heightM is missing; without it the top is taken to be at ${treeDefaults.heightM} m.`,
+      );
     if (
       p.kind === 'tree' &&
       p.crownRadiusM !== undefined &&

@@ -40,13 +40,13 @@ export const woodyStandProperties = {
 };
 
 /** A row or strip of woody plants. */
-export const beltProperties = z.looseObject({
+const beltProperties = z.looseObject({
   ...commonProperties,
   ...woodyStandProperties,
   kind: z.literal('belt'),
   widthM: positiveM.optional(),
 });
-export const beltFeature = feature(beltProperties, lineGeometry);
+const beltFeature = feature(beltProperties, lineGeometry);
 export type BeltFeature = z.infer<typeof beltFeature>;
 
 /** For belts and blocks. `heightM` is that of a standing one whose height nobody has given (common practice, no source). */

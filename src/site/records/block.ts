@@ -5,13 +5,13 @@ import type { KindRecord } from './property-field.ts';
 import { commonProperties, feature, nonNegativeM, polygonGeometry } from './shared.ts';
 
 /** A wood or block of trees. Leaf-area density serves light, optical porosity serves wind. */
-export const blockProperties = z.looseObject({
+const blockProperties = z.looseObject({
   ...commonProperties,
   ...woodyStandProperties,
   kind: z.literal('block'),
   leafAreaDensityM2M3: nonNegativeM.optional(),
 });
-export const blockFeature = feature(blockProperties, polygonGeometry);
+const blockFeature = feature(blockProperties, polygonGeometry);
 export type BlockFeature = z.infer<typeof blockFeature>;
 
 export const blockDefaults = { ...woodyStandDefaults, heightM: 12, leafAreaDensityM2M3: 0.5 } as const;

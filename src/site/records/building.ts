@@ -3,12 +3,12 @@ import { layoutField, nameField, noteField } from './common-fields.ts';
 import type { KindRecord } from './property-field.ts';
 import { commonProperties, feature, polygonGeometry, positiveM } from './shared.ts';
 
-export const buildingProperties = z.looseObject({
+const buildingProperties = z.looseObject({
   ...commonProperties,
   kind: z.literal('building'),
   heightM: positiveM.optional(),
 });
-export const buildingFeature = feature(buildingProperties, polygonGeometry);
+const buildingFeature = feature(buildingProperties, polygonGeometry);
 export type BuildingFeature = z.infer<typeof buildingFeature>;
 
 /** A house to half its roof (common practice, no source). */

@@ -5,7 +5,7 @@ export const PLANTED_HEIGHT_M = 0.6;
 /** Share of a belt's or block's silhouette through which daylight shows, in leaf. */
 export const POROSITY_LEAF_ON = 0.4;
 /** Optical depth without leaves as a share of that in leaf, unless the species says otherwise. */
-export const LEAF_OFF_DEPTH_SHARE = 0.35;
+const LEAF_OFF_DEPTH_SHARE = 0.35;
 
 /**
  * Daylight through a leafless stand from that in leaf: the optical depth, −ln(porosity), is cut to

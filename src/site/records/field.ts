@@ -4,15 +4,15 @@ import type { KindRecord } from './property-field.ts';
 import { commonProperties, feature, polygonGeometry } from './shared.ts';
 
 /** A candidate parcel; one is taken. */
-export const fieldProperties = z.looseObject({
+const fieldProperties = z.looseObject({
   ...commonProperties,
   kind: z.literal('field'),
   taken: z.boolean().optional(),
 });
-export const fieldFeature = feature(fieldProperties, polygonGeometry);
+const fieldFeature = feature(fieldProperties, polygonGeometry);
 export type FieldFeature = z.infer<typeof fieldFeature>;
 
-export const fieldDefaults = { taken: false } as const;
+const fieldDefaults = { taken: false } as const;
 
 export const fieldRecord = {
   kind: 'field',

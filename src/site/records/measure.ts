@@ -4,7 +4,7 @@ import type { KindRecord } from './property-field.ts';
 import { commonProperties, feature, isoDate, pointGeometry } from './shared.ts';
 
 /** A reading taken outside: what, how much, when, how. */
-export const measureProperties = z.looseObject({
+const measureProperties = z.looseObject({
   ...commonProperties,
   kind: z.literal('measure'),
   quantity: z.enum(['height', 'light', 'wind', 'elevation']).optional(),
@@ -13,7 +13,7 @@ export const measureProperties = z.looseObject({
   date: isoDate.optional(),
   method: z.string().optional(),
 });
-export const measureFeature = feature(measureProperties, pointGeometry);
+const measureFeature = feature(measureProperties, pointGeometry);
 export type MeasureFeature = z.infer<typeof measureFeature>;
 
 export const measureRecord = {

@@ -4,14 +4,14 @@ import type { KindRecord } from './property-field.ts';
 import { commonProperties, feature, nonNegativeM, polygonGeometry, share } from './shared.ts';
 
 /** An area of understorey. `lightShareToKeep` overrides the site's light to keep. */
-export const patchProperties = z.looseObject({
+const patchProperties = z.looseObject({
   ...commonProperties,
   kind: z.literal('patch'),
   layer: z.enum(['ground', 'shrub']).optional(),
   readingHeightM: nonNegativeM.optional(),
   lightShareToKeep: share.optional(),
 });
-export const patchFeature = feature(patchProperties, polygonGeometry);
+const patchFeature = feature(patchProperties, polygonGeometry);
 export type PatchFeature = z.infer<typeof patchFeature>;
 
 /** The reading height follows the layer; that of shrubs is their usual middle (common practice, no source). */

@@ -12,7 +12,7 @@ import {
 } from './shared.ts';
 
 /** Understorey plants: one, a row, or an area. */
-export const plantingProperties = z.looseObject({
+const plantingProperties = z.looseObject({
   ...commonProperties,
   kind: z.literal('planting'),
   species: z.string().optional(),
@@ -21,10 +21,7 @@ export const plantingProperties = z.looseObject({
   spacingM: positiveM.optional(),
   plantedYear: calendarYear.optional(),
 });
-export const plantingFeature = feature(
-  plantingProperties,
-  z.union([pointGeometry, lineGeometry, polygonGeometry]),
-);
+const plantingFeature = feature(plantingProperties, z.union([pointGeometry, lineGeometry, polygonGeometry]));
 export type PlantingFeature = z.infer<typeof plantingFeature>;
 
 export const plantingRecord = {

@@ -15,9 +15,7 @@ export const isoDate = z
   .string()
   .regex(/^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])/, 'a date such as 2027-06-21');
 
-export const position = z
-  .tuple([z.number().min(-180).max(180), z.number().min(-90).max(90)])
-  .rest(z.number());
+const position = z.tuple([z.number().min(-180).max(180), z.number().min(-90).max(90)]).rest(z.number());
 export const pointGeometry = z.looseObject({ type: z.literal('Point'), coordinates: position });
 export const lineGeometry = z.looseObject({
   type: z.literal('LineString'),

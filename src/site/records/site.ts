@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { calendarYear, monthDay, share } from './shared.ts';
 
-export const windSector = z.looseObject({
+const windSector = z.looseObject({
   /** Where the wind comes from, degrees clockwise from true north. */
   fromDeg: z.number().min(0).max(360),
   frequency: z.number().min(0),
@@ -12,7 +12,7 @@ export const windSector = z.looseObject({
 });
 export type WindSector = z.infer<typeof windSector>;
 
-export const windRecord = z.looseObject({
+const windRecord = z.looseObject({
   heightM: z.number().positive().optional(),
   calmShare: share.optional(),
   sectors: z.array(windSector).min(1),
@@ -20,10 +20,10 @@ export const windRecord = z.looseObject({
 export type WindRecord = z.infer<typeof windRecord>;
 
 /** Three or more points of known ground height; used before the plane, after the terrain file. */
-export const spotLevel = z.looseObject({ lonLat: z.tuple([z.number(), z.number()]), elevationM: z.number() });
+const spotLevel = z.looseObject({ lonLat: z.tuple([z.number(), z.number()]), elevationM: z.number() });
 
 /** A picture of a plan or an air photo laid on the ground: the four corners of the picture, from its top left clockwise. */
-export const groundPicture = z.looseObject({
+const groundPicture = z.looseObject({
   file: z.string(),
   cornersLonLat: z.array(z.tuple([z.number(), z.number()])).length(4),
   opacity: share.optional(),

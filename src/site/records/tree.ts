@@ -24,7 +24,7 @@ import {
 } from './shared.ts';
 
 /** One crown. */
-export const treeProperties = z.looseObject({
+const treeProperties = z.looseObject({
   ...commonProperties,
   kind: z.literal('tree'),
   status: status.optional(),
@@ -44,7 +44,7 @@ export const treeProperties = z.looseObject({
   crownForm: z.enum(['ellipsoid', 'dome', 'cone', 'cylinder']).optional(),
   leafAreaDensityM2M3: nonNegativeM.optional(),
 });
-export const treeFeature = feature(treeProperties, pointGeometry);
+const treeFeature = feature(treeProperties, pointGeometry);
 export type TreeFeature = z.infer<typeof treeFeature>;
 
 /** `heightM` and the crown are those of a standing tree of which nothing is known (common practice, no source). */

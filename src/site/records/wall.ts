@@ -4,7 +4,7 @@ import type { KindRecord } from './property-field.ts';
 import { calendarYear, commonProperties, feature, lineGeometry, positiveM, share } from './shared.ts';
 
 /** A wall, fence or net; porosity 0 is solid. It stands from `fromYear` until `toYear`, both included. */
-export const wallProperties = z.looseObject({
+const wallProperties = z.looseObject({
   ...commonProperties,
   kind: z.literal('wall'),
   heightM: positiveM.optional(),
@@ -12,7 +12,7 @@ export const wallProperties = z.looseObject({
   fromYear: calendarYear.optional(),
   toYear: calendarYear.optional(),
 });
-export const wallFeature = feature(wallProperties, lineGeometry);
+const wallFeature = feature(wallProperties, lineGeometry);
 export type WallFeature = z.infer<typeof wallFeature>;
 
 /** The height of a garden wall (common practice, no source). */

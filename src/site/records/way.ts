@@ -12,9 +12,9 @@ const wayProperties = <K extends 'path' | 'keepOut' | 'service'>(kind: K) =>
     reason: z.string().optional(),
   });
 const wayGeometry = z.union([lineGeometry, polygonGeometry]);
-export const pathFeature = feature(wayProperties('path'), wayGeometry);
-export const keepOutFeature = feature(wayProperties('keepOut'), wayGeometry);
-export const serviceFeature = feature(wayProperties('service'), wayGeometry);
+const pathFeature = feature(wayProperties('path'), wayGeometry);
+const keepOutFeature = feature(wayProperties('keepOut'), wayGeometry);
+const serviceFeature = feature(wayProperties('service'), wayGeometry);
 export type PathFeature = z.infer<typeof pathFeature>;
 export type KeepOutFeature = z.infer<typeof keepOutFeature>;
 export type ServiceFeature = z.infer<typeof serviceFeature>;
@@ -22,7 +22,7 @@ export type ServiceFeature = z.infer<typeof serviceFeature>;
 /** Ground kept free on each side of a line, and around an area (common practice, no source). */
 export const pathDefaults = { offsetM: 0.6 } as const;
 export const keepOutDefaults = { offsetM: 0 } as const;
-export const serviceDefaults = { offsetM: 3 } as const;
+const serviceDefaults = { offsetM: 3 } as const;
 
 const wayFields = (defaultOffsetM: number, reasonHelp: string): PropertyField[] => [
   nameField,
