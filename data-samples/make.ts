@@ -3,7 +3,7 @@ import { dirname, join } from 'node:path';
 import { makeSamples } from './samples.ts';
 
 /** `npm run samples`: writes the samples beside this script. */
-for (const [path, bytes] of await makeSamples()) {
+for (const [path, bytes] of makeSamples()) {
   const file = join(import.meta.dirname, path);
   mkdirSync(dirname(file), { recursive: true });
   writeFileSync(file, bytes);

@@ -26,7 +26,7 @@ export interface Rootstock {
 }
 
 /** Mean share of light that shows through the silhouette of a full-grown crown seen at 45 degrees, 0 to 1. */
-export interface CrownTransmittance {
+interface CrownTransmittance {
   readonly leafOn: number;
   readonly leafOff: number;
   readonly source: string;
