@@ -3,8 +3,8 @@ import type { LeafPhases } from '../crowns/leaf-phases.ts';
 
 /** Floor of a living thing's optical porosity while its leaf state is between the two given ones. */
 const LEAST_POROSITY = 0.01;
-/** Leaf states computed apart; more are gathered into this many, by how far the leaves are out. */
-const MOST_STATES = 4;
+/** Leaf states computed apart; more are gathered into at most this many, by how far the leaves are out. */
+const MOST_STATES = 6;
 
 /** A leaf state of all barriers, and how much of each season it takes. */
 export interface ShelterPhase {
@@ -86,29 +86,41 @@ interface LeafState {
 }
 
 /**
- * Bare, full and two states between, each the mean of those it gathers by days. Leaves turn for some two months of a
- * year and shelter changes little within a state: the season's share of open wind moves by less than 0.002.
+ * Bare, full, and for each season a state with less and one with more than half of the leaves, which is the mean of
+ * those it gathers by their days in that season. Leaves turn for some two months of a year and shelter changes little
+ * within a state: a season's share of open wind moves by less than 0.002.
  */
 function gatherStates(states: readonly LeafState[], matters: Uint8Array): readonly LeafState[] {
   if (states.length <= MOST_STATES) return states;
-  const gathered: LeafState[][] = Array.from({ length: MOST_STATES }, () => []);
   const changing = matters.reduce((sum, one) => sum + one, 0);
+  const gathered = new Map<
+    string,
+    { days: number; shareDays: Float64Array; growing: number; rest: number }
+  >();
   for (const state of states) {
     const inLeaf = state.leafShare.reduce((sum, share, c) => sum + share * matters[c], 0) / changing;
-    const middle = inLeaf < 0.5 ? 1 : 2;
-    gathered[inLeaf <= 0 ? 0 : inLeaf >= 1 ? 3 : middle].push(state);
-  }
-  return gathered
-    .filter((group) => group.length > 0)
-    .map((group) => {
-      const daysOf = (state: LeafState) => state.growing + state.rest;
-      const days = group.reduce((sum, state) => sum + daysOf(state), 0);
-      return {
-        leafShare: group[0].leafShare.map(
-          (_, c) => group.reduce((sum, state) => sum + daysOf(state) * state.leafShare[c], 0) / days,
-        ),
-        growing: group.reduce((sum, { growing }) => sum + growing, 0),
-        rest: group.reduce((sum, { rest }) => sum + rest, 0),
+    const turning = inLeaf > 0 && inLeaf < 1;
+    for (const season of ['growing', 'rest'] as const) {
+      const days = state[season];
+      if (days === 0) continue;
+      const key = turning ? `${season} ${inLeaf < 0.5}` : `${inLeaf}`;
+      const group = gathered.get(key) ?? {
+        days: 0,
+        shareDays: new Float64Array(matters.length),
+        growing: 0,
+        rest: 0,
       };
-    });
+      state.leafShare.forEach((share, c) => {
+        group.shareDays[c] += days * share;
+      });
+      group.days += days;
+      group[season] += days;
+      gathered.set(key, group);
+    }
+  }
+  return [...gathered.values()].map(({ days, shareDays, growing, rest }) => ({
+    leafShare: Float32Array.from(shareDays, (sum) => sum / days),
+    growing,
+    rest,
+  }));
 }

@@ -11,7 +11,6 @@ const growing = Array.from({ length: 8 }, (_, i) =>
 const rest = [sector(225, 0.4, 6, 2), sector(300, 0.3, 4, 1.8), sector(33, 0.2, 7, 2.2)];
 
 describe('the shelter engine agrees with the plain reference', () => {
-  const all: number[] = [];
   it.each([1, 2, 3, 4, 5, 6, 7, 8])('on seeded scene %i', (seed) => {
     const scene = request(seededBarriers(seed), {
       grid,
@@ -24,13 +23,16 @@ describe('the shelter engine agrees with the plain reference', () => {
     const slow = referenceShelter(scene);
     const cells = grid.columns * grid.rows;
     let compared = 0;
+    let mostGaleHours = 0;
+    const all: number[] = [];
     for (let i = 0; i < 3 * cells; i++) {
       if (Number.isNaN(fast.windShare[i])) continue;
       compared++;
       all.push(Math.abs(fast.windShare[i] - slow.windShare[i]));
-      expect(Math.abs(fast.windShare[i] - slow.windShare[i]), `share, cell ${i}`).toBeLessThan(0.001);
-      expect(Math.abs(fast.galeHours[i] - slow.galeHours[i]), `gale hours, cell ${i}`).toBeLessThan(0.5);
+      mostGaleHours = Math.max(mostGaleHours, Math.abs(fast.galeHours[i] - slow.galeHours[i]));
     }
+    expect(Math.max(...all)).toBeLessThan(0.001);
+    expect(mostGaleHours).toBeLessThan(0.5);
     expect(compared).toBeGreaterThan(2 * cells);
     const sorted = [...all].sort((a, b) => a - b);
     console.log(

@@ -1,0 +1,97 @@
+import { describe, expect, it } from 'vitest';
+import { BEAUFORT_SCALE, beaufortForce } from '../../../src/wind/beaufort.ts';
+import {
+  profileRatio,
+  ROUGHNESS_CLASSES,
+  speedAt2mOverGrass,
+  speedElsewhere,
+} from '../../../src/wind/profile.ts';
+import {
+  exceedanceShare,
+  gamma,
+  weibullDensity,
+  weibullScale,
+  weibullShape,
+} from '../../../src/wind/weibull.ts';
+
+describe('Beaufort scale (published lower limits, m/s and knots)', () => {
+  const METRES = [0, 0.3, 1.6, 3.4, 5.5, 8, 10.8, 13.9, 17.2, 20.8, 24.5, 28.5, 32.7];
+  const KNOTS = [0, 1, 4, 7, 11, 17, 22, 28, 34, 41, 48, 56, 64];
+  it('has the published limits in metres a second', () => {
+    expect(BEAUFORT_SCALE.map(({ fromMps }) => fromMps)).toEqual(METRES);
+    METRES.forEach((speed, force) => {
+      expect(beaufortForce(speed).force).toBe(force);
+      if (force > 0) expect(beaufortForce(speed - 0.01).force).toBe(force - 1);
+    });
+  });
+  it('agrees with the limits in knots to 1.5 knots', () => {
+    // The two published columns are rounded apart: force 5 begins at 8.0 m/s, which is 15.6 knots, and at 17 knots.
+    BEAUFORT_SCALE.forEach(({ fromMps }, force) => {
+      expect(Math.abs((fromMps * 3600) / 1852 - KNOTS[force])).toBeLessThanOrEqual(1.5);
+    });
+  });
+});
+
+describe('logarithmic profile (Davenport-Wieringa classes: Stull; WMO codes)', () => {
+  it('has the published roughness lengths', () => {
+    expect(ROUGHNESS_CLASSES.map(({ roughnessM }) => roughnessM)).toEqual([
+      0.0002, 0.005, 0.03, 0.1, 0.25, 0.5, 1, 2,
+    ]);
+  });
+  it('is ln(z / z0): 2 m from 10 m over z0 = 0.03 is 0.7229', () => {
+    expect(profileRatio(10, 2, 0.03)).toBeCloseTo(Math.log(2 / 0.03) / Math.log(10 / 0.03), 12);
+    expect(profileRatio(10, 2, 0.03)).toBeCloseTo(0.723, 3);
+    expect(
+      speedElsewhere(5, { heightM: 10, roughnessM: 0.03 }, { heightM: 2, roughnessM: 0.03 }),
+    ).toBeCloseTo(3.615, 3);
+  });
+  it('slows the wind over rougher land', () => {
+    const at10 = (roughnessM: number) =>
+      speedElsewhere(5, { heightM: 10, roughnessM: 0.03 }, { heightM: 10, roughnessM });
+    expect(at10(0.25)).toBeLessThan(5);
+    expect(at10(0.0002)).toBeGreaterThan(5);
+  });
+});
+
+describe('FAO-56 Eq. 47', () => {
+  it('has the factor 0.748 from 10 m and gives 2.4 m/s from 3.2 m/s (Example 14)', () => {
+    expect(speedAt2mOverGrass(1, 10)).toBeCloseTo(0.747951, 5);
+    expect(speedAt2mOverGrass(3.2, 10)).toBeCloseTo(2.39, 2);
+  });
+  it.each([
+    [2, 1],
+    [3, 0.921],
+    [5, 0.838],
+    [10, 0.748],
+  ])('has the published factor at %f m', (heightM, factor) => {
+    expect(speedAt2mOverGrass(1, heightM)).toBeCloseTo(factor, 3);
+  });
+});
+
+describe('Weibull distribution', () => {
+  it('k = 2, c = 7: mean 6.204, density 0.12253 at 5 m/s', () => {
+    expect(7 * gamma(1.5)).toBeCloseTo(6.204, 3);
+    expect(weibullScale(6.204, 2)).toBeCloseTo(7, 3);
+    expect(weibullDensity(5, 7, 2)).toBeCloseTo(0.12253, 5);
+  });
+  it('Gamma of 1/2, 1, 5 and 1.5 is as tabled', () => {
+    expect(gamma(0.5)).toBeCloseTo(Math.sqrt(Math.PI), 12);
+    expect(gamma(1)).toBeCloseTo(1, 12);
+    expect(gamma(5)).toBeCloseTo(24, 9);
+    expect(gamma(1.5)).toBeCloseTo(Math.sqrt(Math.PI) / 2, 12);
+  });
+  it('exceedance is exp(-(v/c)^k)', () => {
+    expect(exceedanceShare(7, 7 * gamma(1.5), 2)).toBeCloseTo(Math.exp(-1), 12);
+    expect(exceedanceShare(0, 5, 2)).toBe(1);
+    expect(exceedanceShare(5, 0, 2)).toBe(0);
+  });
+  it('shape by moments finds k to 3 % for k = 1.5 to 3', () => {
+    for (const k of [1.5, 2, 2.5, 3]) {
+      const mean = gamma(1 + 1 / k);
+      const deviation = Math.sqrt(gamma(1 + 2 / k) - mean * mean);
+      expect(Math.abs(weibullShape(mean, deviation) / k - 1)).toBeLessThan(0.03);
+    }
+    expect(weibullShape(5, 50)).toBe(1);
+    expect(weibullShape(5, 0.1)).toBe(4);
+  });
+});
