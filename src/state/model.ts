@@ -2,8 +2,10 @@ import type { Frame, LonLat } from '../geo/frame.ts';
 import type { LightResult } from '../light/light-types.ts';
 import type { Grid } from '../numeric/grid.ts';
 import type { GrownPlan } from '../scene/grown-plan.ts';
+import type { SiteProblem } from '../site/checks/problem.ts';
 import type { FeatureId, Kind, SiteDocument } from '../site/document.ts';
-import type { ShelterResult } from '../wind/shelter-types.ts';
+import type { WeatherTable } from '../sun/weather/weather-table.ts';
+import type { ShelterResult, WindClimate } from '../wind/shelter-types.ts';
 
 export type StepId = 'ground' | 'shelter' | 'trees' | 'light';
 /** What the map is inked with. */
@@ -13,6 +15,45 @@ export type Period = 'season' | 'year' | number;
 export type Pace = 'slow' | 'usual' | 'fast';
 export type Layer = 'ground' | 'shrub';
 export type UnitSystem = 'metric' | 'imperial';
+export type Theme = 'as-device' | 'light' | 'dark';
+/** The one dialog that may be open over the map. */
+export type DialogName =
+  | 'new-site'
+  | 'sides'
+  | 'photo'
+  | 'wind-words'
+  | 'tree-height'
+  | 'spot-levels'
+  | 'print';
+
+/** What the next drawn thing is made of; the panels set it, drawing reads it. */
+export interface Brush {
+  readonly treeSpecies: string | null;
+  readonly treeRootstock: string | null;
+  /** Between the trees of a row. */
+  readonly rowSpacingM: number;
+  readonly beltSpecies: string | null;
+  readonly beltWidthM: number;
+  readonly wallHeightM: number;
+  readonly wallPorosity: number;
+  readonly buildingHeightM: number;
+  readonly status: 'existing' | 'planned';
+}
+
+/** Points a person gave on the map for whoever asked, oldest first. */
+export interface Pointed {
+  readonly purpose: string;
+  readonly points: readonly LonLat[];
+  readonly complete: boolean;
+}
+
+/** Shelter over the years, for the year strip. */
+export interface YearCurves {
+  readonly years: readonly number[];
+  /** Share of the taken field in which the wind is cut by 30 % or more, growing season. */
+  readonly fieldShareInShelter: readonly number[];
+}
+
 
 /** What the hand is doing on the map. */
 export type Hand =
@@ -38,19 +79,33 @@ export interface Computation<Result> {
   readonly message: string | null;
 }
 
-/** Light of one patch over the years. */
+/** Years after planting at which every patch is looked at. */
+export const YEARS_LOOKED_AT = [0, 5, 10, 15, 20, 25, 30, 35, 40] as const;
+
+/** Light of one patch in the chosen year and over the years. */
 export interface PatchOutlook {
   readonly id: FeatureId;
   readonly name: string;
+  /** True where no patch is drawn and the open ground of a field counts as one. */
+  readonly implicit: boolean;
   readonly shareToKeep: number;
+  /** Share of its area that must keep that light. */
+  readonly areaShareToKeep: number;
   /** In the chosen year: mean share of open light, share of its area with enough, and whether that is enough. */
   readonly meanLightShare: number;
   readonly areaShareWithEnoughLight: number;
   readonly enoughLight: boolean;
-  /** First year after planting in which it is too dark and stays so to year 40; null: never. */
-  readonly darkFromYear: number | null;
-  /** meanLightShare at YEARS_LOOKED_AT. */
-  readonly lightShareByYear: readonly number[];
+  /** Null until the years have been followed. */
+  readonly years: {
+    /** First year after planting in which it is too dark and stays so to year 40; null: never. */
+    readonly darkFromYear: number | null;
+    /** Rising by year; YEARS_LOOKED_AT and those looked at in between. */
+    readonly looked: readonly {
+      readonly year: number;
+      readonly meanLightShare: number;
+      readonly enoughLight: boolean;
+    }[];
+  } | null;
 }
 export interface ThingCost {
   readonly id: FeatureId;
@@ -75,11 +130,20 @@ export interface AppState {
   readonly savedAtMs: number | null;
   /** Names of files the site refers to that are not on this device. */
   readonly missingFiles: readonly string[];
+  /** Counts the files kept in this visit, so that what refers to one is read again. */
+  readonly filesKept: number;
   // derived from it
   readonly frame: Frame;
   readonly ground: Grid | null;
   readonly groundDescription: string;
   readonly grown: GrownPlan;
+  /** Elevations of the terrain file, laid on the frame; null: none, or not read yet. */
+  readonly terrain: Grid | null;
+  readonly weather: WeatherTable | null;
+  /** The open wind as the shelter map was computed with it. */
+  readonly windClimate: WindClimate | null;
+  /** What the computations took for granted because the site does not say. */
+  readonly assumed: readonly string[];
   // the view
   readonly step: StepId;
   readonly picture: Picture;
@@ -94,11 +158,23 @@ export interface AppState {
   /** Where the pointer or the keyboard cross is; null: off the map. */
   readonly pointer: LonLat | null;
   readonly message: Message | null;
+  readonly theme: Theme;
+  readonly dialog: DialogName | null;
+  /** On narrow screens: whether the panel lies over the map. */
+  readonly panelOpen: boolean;
+  readonly brush: Brush;
+  readonly pointed: Pointed | null;
+  /** Name of a kept picture that waits to be laid on the ground. */
+  readonly pictureToLay: string | null;
+  /** Cell size the person asked for; null: chosen from the area. */
+  readonly cellWantedM: number | null;
+  readonly problems: readonly SiteProblem[];
   // the answers
   readonly light: Computation<LightResult>;
   readonly shelter: Computation<ShelterResult>;
   readonly outlook: Computation<readonly PatchOutlook[]>;
   readonly costs: Computation<readonly ThingCost[]>;
+  readonly yearCurves: Computation<YearCurves>;
 }
 
 export interface Actions {
@@ -110,6 +186,8 @@ export interface Actions {
   abandonGesture(): void;
   undo(): void;
   redo(): void;
+  /** Another site takes the place of this one; its undo starts empty. */
+  openDocument(document: SiteDocument, view?: Partial<AppState>): void;
   select(id: FeatureId | null): void;
   takeHand(hand: Hand): void;
   /** A point was given while `hand.doing === 'pointing'`. */
@@ -117,14 +195,37 @@ export interface Actions {
   setPointer(lonLat: LonLat | null): void;
   show(
     view: Partial<
-      Pick<AppState, 'step' | 'picture' | 'year' | 'period' | 'layer' | 'pace' | 'layout' | 'unitSystem'>
+      Pick<
+        AppState,
+        | 'step'
+        | 'picture'
+        | 'year'
+        | 'period'
+        | 'layer'
+        | 'pace'
+        | 'layout'
+        | 'unitSystem'
+        | 'theme'
+        | 'dialog'
+        | 'panelOpen'
+        | 'cellWantedM'
+        | 'pictureToLay'
+      >
     >,
   ): void;
+  setBrush(brush: Partial<Brush>): void;
   say(message: Message | null): void;
   cancelComputation(): void;
+  /** Computes everything that the screen needs again. */
+  computeAgain(): void;
   newSite(placeLonLat: LonLat, name: string): Promise<void>;
   openDemo(which: 'sorrel-bank' | 'kestrel-flat'): Promise<void>;
+  /** Keeps a file the site refers to (terrain, weather, picture) under its name on this device. */
+  keepSiteFile(file: File): Promise<string>;
   /** A site file, a boundary or track to import, a terrain or photo raster, a picture, a weather file: whatever was dropped. */
   openFiles(files: readonly File[]): Promise<void>;
   saveFile(): void;
 }
+
+/** Everything the store holds, flat: what is shown and what can be done. */
+export type App = AppState & Actions;

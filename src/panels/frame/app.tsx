@@ -1,0 +1,67 @@
+import { MapView } from '../../map/map-view.tsx';
+import { useApp } from '../../state/store.ts';
+import { Said } from '../messages/said.tsx';
+import { PropertiesPanel } from '../properties/properties-panel.tsx';
+import { STEPS } from '../steps.ts';
+import { YearStrip } from '../years/year-strip.tsx';
+import { Dialogs } from './dialogs.tsx';
+import { FileDrop } from './file-drop.tsx';
+import { Header } from './header.tsx';
+import { StepsRail } from './steps-rail.tsx';
+import { useShortcuts } from './shortcuts.ts';
+import { useTheme } from './theme.ts';
+import '../theme.css';
+import '../panel.css';
+import './frame.css';
+
+/** The whole screen: header, steps, panel, map, years. */
+export function App() {
+  useTheme();
+  useShortcuts();
+  return (
+    <>
+      <div className="frame">
+        <Header />
+        <StepsRail />
+        <PanelSide />
+        <main className="map-side">
+          <OpenPanel />
+          <MapView />
+          <Said />
+        </main>
+        <YearStrip />
+      </div>
+      <Dialogs />
+      <FileDrop />
+    </>
+  );
+}
+
+/** The chosen step's panel, or the chosen feature's properties over it. */
+function PanelSide() {
+  const step = useApp((app) => app.step);
+  const open = useApp((app) => app.panelOpen);
+  const show = useApp((app) => app.show);
+  const chosen = useApp((app) => app.document.features.find((feature) => feature.id === app.selection) ?? null);
+  const { Panel } = STEPS.find((each) => each.id === step) ?? STEPS[0];
+  return (
+    <aside className="panel-side" data-open={open} aria-label="Panel">
+      <button type="button" className="panel-close" onClick={() => show({ panelOpen: false })}>
+        Show the map
+      </button>
+      {chosen ? <PropertiesPanel key={chosen.id} feature={chosen} /> : <Panel />}
+    </aside>
+  );
+}
+
+function OpenPanel() {
+  const open = useApp((app) => app.panelOpen);
+  const step = useApp((app) => app.step);
+  const show = useApp((app) => app.show);
+  if (open) return null;
+  return (
+    <button type="button" className="panel-open" onClick={() => show({ panelOpen: true })}>
+      {STEPS.find((each) => each.id === step)?.name}: panel
+    </button>
+  );
+}

@@ -1,0 +1,31 @@
+import { useApp } from '../../state/store.ts';
+import { PhotoDialog } from '../ground/photo-dialog.tsx';
+import { SidesDialog } from '../ground/sides-dialog.tsx';
+import { SpotLevelsDialog } from '../ground/spot-levels-dialog.tsx';
+import { PrintDialog } from '../print/print-dialog.tsx';
+import { WindWordsDialog } from '../shelter/wind-words-dialog.tsx';
+import { NewSiteDialog } from '../start/new-site-dialog.tsx';
+import { TreeHeightDialog } from '../trees/tree-height-dialog.tsx';
+
+/** The one dialog that is open, if any. */
+export function Dialogs() {
+  const dialog = useApp((app) => app.dialog);
+  switch (dialog) {
+    case 'new-site':
+      return <NewSiteDialog />;
+    case 'sides':
+      return <SidesDialog />;
+    case 'photo':
+      return <PhotoDialog />;
+    case 'spot-levels':
+      return <SpotLevelsDialog />;
+    case 'wind-words':
+      return <WindWordsDialog />;
+    case 'tree-height':
+      return <TreeHeightDialog />;
+    case 'print':
+      return <PrintDialog />;
+    default:
+      return null;
+  }
+}

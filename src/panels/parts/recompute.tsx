@@ -1,0 +1,15 @@
+import { useApp } from '../../state/store.ts';
+
+/** After a stop or a failure: a way to start again. */
+export function Recompute(props: { of: 'light' | 'shelter' | 'outlook' | 'costs' }) {
+  const status = useApp((app) => app[props.of].status);
+  const again = useApp((app) => app.computeAgain);
+  if (status !== 'cancelled' && status !== 'failed') return null;
+  return (
+    <div className="buttons">
+      <button type="button" onClick={again}>
+        Work it out again
+      </button>
+    </div>
+  );
+}

@@ -1,0 +1,111 @@
+import { useId, useMemo, useState } from 'react';
+import { plainName } from '../../plants/plain-name.ts';
+import { findSpecies, speciesList } from '../../plants/find-species.ts';
+import { ROLES, type Species } from '../../plants/species.ts';
+import { formatLength } from '../../state/format-measure.ts';
+import { useApp } from '../../state/store.ts';
+import './species-picker.css';
+
+/** A species of the catalogue, found by any part of its common or botanical name, or by its use. */
+export function SpeciesPicker(props: {
+  label: string;
+  value: string | null;
+  /** Words for having none. */
+  none?: string;
+  onChange: (botanicalName: string | null) => void;
+}) {
+  const id = useId();
+  const siteSpecies = useApp((app) => app.document.site.species);
+  const units = useApp((app) => app.unitSystem);
+  const [open, setOpen] = useState(false);
+  const [search, setSearch] = useState('');
+  const found = useMemo(() => matching(speciesList(siteSpecies).all, search), [siteSpecies, search]);
+  const chosen = findSpecies(props.value, siteSpecies);
+  const choose = (name: string | null) => {
+    setOpen(false);
+    setSearch('');
+    if (name !== props.value) props.onChange(name);
+  };
+  return (
+    <div>
+      <span className="field-label" id={`${id}-label`}>
+        {props.label}
+      </span>
+      <button
+        type="button"
+        className="chosen-species"
+        aria-expanded={open}
+        aria-labelledby={`${id}-label ${id}-chosen`}
+        onClick={() => setOpen(!open)}
+      >
+        <span id={`${id}-chosen`}>
+          {chosen ? capital(chosen.commonName) : (props.value ?? props.none ?? 'none')}
+          {chosen ? <i className="soft"> {chosen.botanicalName}</i> : null}
+        </span>
+        <span className="soft" aria-hidden="true">
+          {open ? 'close' : 'change'}
+        </span>
+      </button>
+      {open ? (
+        <div className="section">
+          <input
+            type="search"
+            aria-label={`Search: ${props.label}`}
+            placeholder="walnut, Alnus, nut, nitrogen…"
+            value={search}
+            // The person has just asked for the list: typing should go there.
+            ref={(input) => input?.focus({ preventScroll: true })}
+            onChange={(event) => setSearch(event.target.value)}
+            onKeyDown={(event) => {
+              if (event.key === 'Enter' && found.length > 0) choose(found[0].botanicalName);
+              if (event.key === 'Escape') setOpen(false);
+            }}
+          />
+          <div className="species-list">
+            {props.none ? (
+              <button type="button" aria-pressed={props.value === null} onClick={() => choose(null)}>
+                {props.none}
+              </button>
+            ) : null}
+            {found.map((species) => (
+              <button
+                key={species.botanicalName}
+                type="button"
+                aria-pressed={species === chosen}
+                onClick={() => choose(species.botanicalName)}
+              >
+                {capital(species.commonName)} <i>{species.botanicalName}</i>
+                <span className="facts">
+                  {ROLES[species.role]}, to {formatLength(species.curve.maxHeightM, units)} tall,{' '}
+                  {formatLength(species.spread.matureSpreadM, units)} wide
+                  {species.fixesNitrogen ? ', fixes nitrogen' : ''}
+                </span>
+              </button>
+            ))}
+            {found.length === 0 ? <p className="field-hint">Nothing of that name in the catalogue.</p> : null}
+          </div>
+        </div>
+      ) : null}
+    </div>
+  );
+}
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** Names that begin with the search first, then those that hold it. */
+function matching(all: readonly Species[], search: string): readonly Species[] {
+  const wanted = plainName(search);
+  if (wanted === '') return all.toSorted((a, b) => a.commonName.localeCompare(b.commonName));
+  const rank = (species: Species): number => {
+    const names = [species.commonName, species.botanicalName, ...species.synonyms].map(plainName);
+    if (names.some((name) => name.startsWith(wanted))) return 0;
+    if (names.some((name) => name.includes(wanted))) return 1;
+    const uses = `${ROLES[species.role]} ${species.fixesNitrogen ? 'nitrogen' : ''} ${species.lightNeed}`;
+    return uses.includes(wanted) ? 2 : 3;
+  };
+  return all
+    .map((species) => ({ species, order: rank(species) }))
+    .filter(({ order }) => order < 3)
+    .sort((a, b) => a.order - b.order || a.species.commonName.localeCompare(b.species.commonName))
+    .map(({ species }) => species);
+}

@@ -1,0 +1,106 @@
+import { findSpecies } from '../../plants/find-species.ts';
+import { deleteFeatures } from '../../site/actions/delete-feature.ts';
+import { duplicateFeatures } from '../../site/actions/duplicate-feature.ts';
+import { setProperties } from '../../site/actions/set-properties.ts';
+import type { SiteFeature } from '../../site/document.ts';
+import { REGISTRY } from '../../site/records/registry.ts';
+import { useApp } from '../../state/store.ts';
+import { Details } from '../parts/panel-head.tsx';
+import { STEPS } from '../steps.ts';
+import { FeatureFacts } from './feature-facts.tsx';
+import { FieldEditor } from './field-editor.tsx';
+import { MoveByMetres } from './move-by-metres.tsx';
+
+/** The chosen thing: what it is in the chosen year, its properties, and what can be done with it. */
+export function PropertiesPanel(props: { feature: SiteFeature }) {
+  const { feature } = props;
+  const { kind } = feature.properties;
+  const record = REGISTRY[kind];
+  const edit = useApp((app) => app.edit);
+  const select = useApp((app) => app.select);
+  const show = useApp((app) => app.show);
+  const takeHand = useApp((app) => app.takeHand);
+  const hand = useApp((app) => app.hand);
+  const step = useApp((app) => app.step);
+  const siteSpecies = useApp((app) => app.document.site.species);
+  const properties = feature.properties as Readonly<Record<string, unknown>>;
+  const species = findSpecies(typeof properties.species === 'string' ? properties.species : null, siteSpecies);
+  const change = (key: string, value: unknown) =>
+    edit(`Change the ${record.label}`, (document) => setProperties(document, [feature.id], { [key]: value }));
+  const title = (properties.name ?? properties.tag ?? `This ${record.label}`) as string;
+  const hold = (doing: 'moving' | 'reshaping') => {
+    takeHand(hand.doing === doing ? { doing: 'looking' } : { doing, id: feature.id });
+    if (window.matchMedia('(max-width: 1100px)').matches) show({ panelOpen: false });
+  };
+  const hasLayouts = useApp((app) => (app.document.site.layouts?.length ?? 0) > 0);
+  const fields = record.fields.filter((field) => field.key !== 'layout' || hasLayouts);
+  const shown = fields.filter((field) => !field.detail);
+  const detail = fields.filter((field) => field.detail);
+  return (
+    <div className="panel" data-testid="properties">
+      <button type="button" className="link back" onClick={() => select(null)}>
+        Back to {STEPS.find((each) => each.id === step)?.name}
+      </button>
+      <header>
+        <h1>{title}</h1>
+        <p>
+          {record.label}
+          {species ? `, ${species.commonName} (${species.botanicalName})` : ''}
+        </p>
+      </header>
+      <FeatureFacts feature={feature} />
+      <div className="buttons">
+        <button type="button" aria-pressed={hand.doing === 'moving'} onClick={() => hold('moving')}>
+          Move
+        </button>
+        {feature.geometry.type === 'Point' ? null : (
+          <button type="button" aria-pressed={hand.doing === 'reshaping'} onClick={() => hold('reshaping')}>
+            Reshape
+          </button>
+        )}
+        <button
+          type="button"
+          onClick={() => {
+            let copy = feature.id;
+            edit(`Duplicate the ${record.label}`, (document) => {
+              const after = duplicateFeatures(document, [feature.id], 4, -4);
+              copy = after.ids[0];
+              return after.document;
+            });
+            select(copy);
+          }}
+        >
+          Duplicate
+        </button>
+        <button
+          type="button"
+          onClick={() => edit(`Delete the ${record.label}`, (document) => deleteFeatures(document, [feature.id]))}
+        >
+          Delete
+        </button>
+      </div>
+      {species?.cautions.map((caution) => (
+        <p key={caution} className="caution">
+          {caution}
+        </p>
+      ))}
+      <div className="section wide-gap">
+        {shown.map((field) => (
+          <FieldEditor key={field.key} field={field} properties={properties} species={species} onChange={change} />
+        ))}
+      </div>
+      <div>
+        <Details title="Move it by metres">
+          <MoveByMetres feature={feature} />
+        </Details>
+        {detail.length > 0 ? (
+          <Details title="More about it">
+            {detail.map((field) => (
+              <FieldEditor key={field.key} field={field} properties={properties} species={species} onChange={change} />
+            ))}
+          </Details>
+        ) : null}
+      </div>
+    </div>
+  );
+}

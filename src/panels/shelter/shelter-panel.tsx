@@ -1,0 +1,118 @@
+import { formatArea } from '../../state/format-measure.ts';
+import { areaOfFeatureM2 } from '../../state/area-figures.ts';
+import { useApp } from '../../state/store.ts';
+import { Answer } from '../parts/answer.tsx';
+import { DrawButtons } from '../parts/draw-buttons.tsx';
+import { PanelHead, Section } from '../parts/panel-head.tsx';
+import { Recompute } from '../parts/recompute.tsx';
+import { BeltBrush } from './belt-brush.tsx';
+import { BeltTable } from './belt-table.tsx';
+import { fieldShelter } from './field-shelter.ts';
+import { ShelterDetails } from './shelter-details.tsx';
+import { WindSection } from './wind-section.tsx';
+
+const LIMITS = [0.15, 0.3, 0.5] as const;
+
+/** Shelter: by how much the wind is cut, where, and by which belts. */
+export function ShelterPanel() {
+  return (
+    <div className="panel">
+      <PanelHead question="How well is the field sheltered?">
+        Shelter comes first: belts take years to protect what is planted behind them.
+      </PanelHead>
+      <ShelterFigure />
+      <ShelteredArea />
+      <Section title="Draw">
+        <DrawButtons
+          items={[
+            { label: 'A belt', kind: 'belt', geometry: 'LineString' },
+            { label: 'A wall or net', kind: 'wall', geometry: 'LineString' },
+            { label: 'A block', kind: 'block', geometry: 'Polygon' },
+            { label: 'A building', kind: 'building', geometry: 'Polygon' },
+          ]}
+        />
+        <BeltBrush />
+      </Section>
+      <BeltTable />
+      <WindSection />
+      <ShelterDetails />
+    </div>
+  );
+}
+
+function ShelterFigure() {
+  const shelter = useApp((app) => app.shelter);
+  const known = useApp(fieldShelter);
+  const year = useApp((app) => app.year);
+  const drawn = useApp((app) => app.document.features.length > 0);
+  if (!drawn) return <Answer figure="No ground yet">Draw a field in Ground, and its shelter is worked out at once.</Answer>;
+  if (shelter.status === 'failed')
+    return (
+      <>
+        <Answer figure="Not worked out" dark>
+          {shelter.message}
+        </Answer>
+        <Recompute of="shelter" />
+      </>
+    );
+  if (!known)
+    return (
+      <>
+        <Answer figure="…">
+          {shelter.result ? 'Draw a field, and its shelter is summed up here.' : 'Working out the shelter.'}
+        </Answer>
+        <Recompute of="shelter" />
+      </>
+    );
+  const [growing, rest] = known.seasons.map((season) => Math.round(season.mean * 100));
+  const name = known.field.properties.name ?? 'the field';
+  return (
+    <>
+      <Answer
+        figure={growing <= 0 ? 'Open' : `Cut by ${growing} %`}
+        aged={shelter.stale ? 'From before the last change.' : null}
+      >
+        {growing <= 0
+          ? `Nothing slows the wind on ${name} in the growing season of year ${year}`
+          : `is the wind on ${name} in the growing season of year ${year}`}
+        , {rest <= 0 ? 'nor in the rest of the year' : `by ${rest} % in the rest of the year`}.
+      </Answer>
+      <Recompute of="shelter" />
+    </>
+  );
+}
+
+function ShelteredArea() {
+  const known = useApp(fieldShelter);
+  const units = useApp((app) => app.unitSystem);
+  if (!known) return null;
+  const areaM2 = areaOfFeatureM2(known.field);
+  return (
+    <table>
+      <caption>Ground with the wind cut by at least</caption>
+      <thead>
+        <tr>
+          <th scope="col">Growing season</th>
+          <th scope="col" className="number">
+            Area
+          </th>
+          <th scope="col" className="number">
+            Of the field
+          </th>
+        </tr>
+      </thead>
+      <tbody>
+        {LIMITS.map((limit) => {
+          const share = known.seasons[0].shareFrom(limit);
+          return (
+            <tr key={limit}>
+              <th scope="row">{Math.round(limit * 100)} %</th>
+              <td className="number">{formatArea(areaM2 * share, units)}</td>
+              <td className="number">{Math.round(share * 100)} %</td>
+            </tr>
+          );
+        })}
+      </tbody>
+    </table>
+  );
+}

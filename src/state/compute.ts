@@ -1,0 +1,106 @@
+import type { StoreApi } from 'zustand/vanilla';
+import type { LightResult } from '../light/light-types.ts';
+import type { ShelterResult } from '../wind/shelter-types.ts';
+import { createLane, type Lane, type Pass } from './lane.ts';
+import type { App, AppState, Computation, PatchOutlook, ThingCost, YearCurves } from './model.ts';
+
+/** How the answers are computed for a state; in the app by workers, in tests by hand. */
+export interface Work {
+  /** Coarse first, then the chosen cell. */
+  light(state: AppState): readonly Pass<LightResult>[];
+  shelter(state: AppState): readonly Pass<ShelterResult>[];
+  outlook(state: AppState): readonly Pass<readonly PatchOutlook[]>[];
+  costs(state: AppState): readonly Pass<readonly ThingCost[]>[];
+  yearCurves(state: AppState): readonly Pass<YearCurves>[];
+}
+
+const LIGHT_PICTURES = new Set(['light-share', 'sun-hours', 'daily-light']);
+const ANSWERS = ['light', 'shelter', 'outlook', 'costs', 'yearCurves'] as const;
+/** A hand that moves a slider or drags a tree rests this long before anything starts. */
+const REST_MS = 120;
+
+/** What the engines see; nothing else starts a computation (a name that is typed or a month that is chosen does not). */
+const world = (state: AppState) => [
+  state.document.features,
+  state.document.site.wind,
+  state.document.site.growingSeason,
+  state.document.site.sunshineShareByMonth,
+  state.document.site.baseYear,
+  state.document.site.species,
+  state.document.site.timeZone,
+  state.ground,
+  state.weather,
+  state.layout,
+  state.pace,
+];
+const lightKey = (state: AppState) => [...world(state), state.year, state.layer, state.cellWantedM];
+const shelterKey = (state: AppState) => [...world(state), state.year, state.cellWantedM];
+const patchesKey = (state: AppState) => [...world(state), state.year, state.document.site.lightToKeep];
+const yearsKey = (state: AppState) => [...world(state), state.document.site.lightToKeep];
+
+const needsLight = (state: AppState): boolean => state.step === 'light' || LIGHT_PICTURES.has(state.picture);
+
+/**
+ * Keeps the answers current: watches the store and asks for what the chosen step and picture need. Light waits for
+ * its picture or step; shelter is quick and always kept current. The patches' outlook, the costs and the year curves
+ * wait until the light of the chosen year is there, so that the map comes first.
+ */
+export function keepComputing(store: StoreApi<App>, work: Work): { dispose(): void; cancel(): void; again(): void } {
+  const lane = <Result>(name: (typeof ANSWERS)[number]): Lane<Result> =>
+    createLane<Result>(
+      () => store.getState()[name] as unknown as Computation<Result>,
+      (computation) => store.setState({ [name]: computation } as unknown as Partial<App>),
+    );
+  const light = lane<LightResult>('light');
+  const shelter = lane<ShelterResult>('shelter');
+  const outlook = lane<readonly PatchOutlook[]>('outlook');
+  const costs = lane<readonly ThingCost[]>('costs');
+  const yearCurves = lane<YearCurves>('yearCurves');
+  const lanes = [light, shelter, outlook, costs, yearCurves];
+
+  let busy = false;
+  const look = () => {
+    if (busy) return;
+    busy = true;
+    try {
+      const state = store.getState();
+      if (state.ground === null) {
+        for (const each of lanes) each.rest([null]);
+        return;
+      }
+      shelter.want(shelterKey(state), work.shelter(state), REST_MS);
+      if (needsLight(state)) light.want(lightKey(state), work.light(state), REST_MS);
+      else light.rest(lightKey(state));
+      const after = store.getState();
+      const lightIsThere = after.light.status === 'ready' && !after.light.stale;
+      if (state.step !== 'light') {
+        outlook.rest(patchesKey(state));
+        costs.rest(patchesKey(state));
+        yearCurves.rest(yearsKey(state));
+      } else if (lightIsThere && after.shelter.status !== 'computing') {
+        outlook.want(patchesKey(state), work.outlook(state), REST_MS);
+        if (store.getState().outlook.status !== 'computing')
+          costs.want(patchesKey(state), work.costs(state), REST_MS);
+        if (store.getState().costs.status !== 'computing')
+          yearCurves.want(yearsKey(state), work.yearCurves(state), REST_MS);
+      }
+    } finally {
+      busy = false;
+    }
+  };
+  const unsubscribe = store.subscribe(look);
+  look();
+  return {
+    dispose() {
+      unsubscribe();
+      for (const each of lanes) each.clear();
+    },
+    cancel() {
+      for (const each of lanes) each.cancel();
+    },
+    again() {
+      for (const each of lanes) each.clear();
+      look();
+    },
+  };
+}

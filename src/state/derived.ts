@@ -1,0 +1,49 @@
+import { growPlan } from '../scene/grow-plan.ts';
+import { siteFrame, siteGround } from '../scene/site-ground.ts';
+import { BadInputError } from '../units/bad-input.ts';
+import type { AppState } from './model.ts';
+
+const sameFrame = (a: AppState['frame'], b: AppState['frame']): boolean =>
+  a.epsg === b.epsg && a.originEastingM === b.originEastingM && a.originNorthingM === b.originNorthingM;
+
+/**
+ * What follows from the document and the view: frame, ground, the plan grown to the year. Only what its inputs changed
+ * is worked out again; a site that cannot be grown or laid out keeps the last and says why.
+ */
+export function derived(state: AppState, before: AppState): Partial<AppState> {
+  const part: { -readonly [Key in keyof AppState]?: AppState[Key] } = {};
+  const documentChanged = state.document !== before.document;
+  try {
+    let { frame } = state;
+    if (documentChanged) {
+      const next = siteFrame(state.document);
+      if (!sameFrame(next, frame)) {
+        frame = next;
+        part.frame = next;
+      }
+    }
+    if (documentChanged || state.terrain !== before.terrain || part.frame) {
+      const { ground, description } = siteGround(state.document, frame, state.terrain);
+      part.ground = ground;
+      part.groundDescription = description;
+    }
+    if (
+      documentChanged ||
+      part.frame ||
+      state.year !== before.year ||
+      state.layout !== before.layout ||
+      state.pace !== before.pace
+    ) {
+      part.grown = growPlan(state.document, {
+        year: state.year,
+        layout: state.layout,
+        pace: state.pace,
+        frame,
+      });
+    }
+  } catch (reason) {
+    if (!(reason instanceof BadInputError)) throw reason;
+    part.message = { tone: 'warning', text: reason.message };
+  }
+  return part;
+}

@@ -1,0 +1,71 @@
+import type { StoreApi } from 'zustand/vanilla';
+import type { SiteDocument } from '../site/document.ts';
+import {
+  abandonGesture,
+  commitGesture,
+  gestureBase,
+  type History,
+  preview,
+  push,
+  redo,
+  redoLabel,
+  startHistory,
+  undo,
+  undoLabel,
+} from '../site/history.ts';
+import { BadInputError } from '../units/bad-input.ts';
+import type { Actions, App, AppState } from './model.ts';
+
+type DocumentActions = Pick<
+  Actions,
+  'edit' | 'preview' | 'commitGesture' | 'abandonGesture' | 'undo' | 'redo' | 'openDocument'
+>;
+
+/** The site document with its undo and redo; every edit goes through here, and a refused one says why. */
+export function documentActions(
+  first: SiteDocument,
+  set: StoreApi<App>['setState'],
+  get: StoreApi<App>['getState'],
+): DocumentActions {
+  let history: History<SiteDocument> = startHistory(first);
+
+  const take = (next: History<SiteDocument>, part: Partial<AppState> = {}) => {
+    history = next;
+    const { selection } = get();
+    const gone = selection !== null && !next.present.features.some((feature) => feature.id === selection);
+    set({
+      document: next.present,
+      undoLabel: undoLabel(next),
+      redoLabel: redoLabel(next),
+      ...(gone ? { selection: null } : {}),
+      ...part,
+    });
+  };
+  const refused = (reason: unknown) => {
+    if (!(reason instanceof BadInputError)) throw reason;
+    get().say({ tone: 'warning', text: reason.message });
+  };
+
+  return {
+    edit(label, change) {
+      try {
+        take(push(history, label, change(gestureBase(history))));
+      } catch (reason) {
+        refused(reason);
+      }
+    },
+    preview(change) {
+      try {
+        take(preview(history, change(gestureBase(history))));
+      } catch (reason) {
+        refused(reason);
+      }
+    },
+    commitGesture: (label) => take(commitGesture(history, label)),
+    abandonGesture: () => take(abandonGesture(history)),
+    undo: () => take(undo(history)),
+    redo: () => take(redo(history)),
+    openDocument: (document, view) =>
+      take(startHistory(document), { selection: null, hand: { doing: 'looking' }, pointed: null, ...view }),
+  };
+}

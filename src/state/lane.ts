@@ -1,0 +1,120 @@
+import { BadInputError } from '../units/bad-input.ts';
+import type { Computation } from './model.ts';
+
+/** One pass of a computation: coarse first, then fine. Rejects with an AbortError-like error when the signal fires. */
+export type Pass<Result> = (signal: AbortSignal, onProgress: (done: number) => void) => Promise<Result>;
+
+export interface Lane<Result> {
+  /**
+   * Wants the passes' last result for `key`. The same key as the one under way or ready does nothing; another key
+   * aborts what runs (the latest wins) and starts after `waitMs`, so that a moving hand does not start a hundred.
+   */
+  want(key: readonly unknown[], passes: readonly Pass<Result>[], waitMs?: number): void;
+  /** Nobody needs a newer result: stops what runs; a result of another key is marked stale. */
+  rest(key: readonly unknown[]): void;
+  /** The person stops it; the last good result stays, and the same key is not started again by itself. */
+  cancel(): void;
+  /** Forgets everything: another site was opened. */
+  clear(): void;
+}
+
+export const idleComputation = <Result>(): Computation<Result> => ({
+  status: 'idle',
+  progress: 0,
+  result: null,
+  stale: false,
+  message: null,
+});
+
+const sameKey = (a: readonly unknown[] | null, b: readonly unknown[]): boolean =>
+  a !== null && a.length === b.length && a.every((part, index) => Object.is(part, b[index]));
+
+/** One sentence for the person; anything else than bad input or a crash says what to do next. */
+function sentence(reason: unknown): string {
+  const code = (reason as { code?: string } | null)?.code;
+  if (reason instanceof BadInputError || code === 'bad-input') return (reason as Error).message;
+  if (code === 'crashed')
+    return 'The computation stopped unexpectedly; change anything or press Compute again.';
+  const text = reason instanceof Error ? reason.message : String(reason);
+  return `This could not be computed (${text}); press Compute again.`;
+}
+
+/** Keeps one `Computation` current: the latest request wins, the last good result stays until a newer one is there. */
+export function createLane<Result>(
+  read: () => Computation<Result>,
+  write: (computation: Computation<Result>) => void,
+): Lane<Result> {
+  let wantedKey: readonly unknown[] | null = null;
+  let resultKey: readonly unknown[] | null = null;
+  let running: AbortController | null = null;
+  let timer: ReturnType<typeof setTimeout> | null = null;
+
+  const patch = (part: Partial<Computation<Result>>) => write({ ...read(), ...part });
+  const stop = () => {
+    if (timer !== null) clearTimeout(timer);
+    timer = null;
+    running?.abort();
+    running = null;
+  };
+
+  const start = async (key: readonly unknown[], passes: readonly Pass<Result>[]) => {
+    const controller = new AbortController();
+    running = controller;
+    const current = () => running === controller && !controller.signal.aborted;
+    try {
+      for (let index = 0; index < passes.length; index++) {
+        const from = index / passes.length;
+        const result = await passes[index](controller.signal, (done) => {
+          if (current()) patch({ progress: from + done / passes.length });
+        });
+        if (!current()) return;
+        resultKey = key;
+        const last = index === passes.length - 1;
+        patch({
+          result,
+          stale: false,
+          message: null,
+          status: last ? 'ready' : 'computing',
+          progress: (index + 1) / passes.length,
+        });
+      }
+    } catch (reason) {
+      if (!current()) return;
+      patch({ status: 'failed', message: sentence(reason), stale: read().result !== null });
+    } finally {
+      if (running === controller) running = null;
+    }
+  };
+
+  return {
+    want(key, passes, waitMs = 0) {
+      if (sameKey(wantedKey, key)) return;
+      wantedKey = key;
+      stop();
+      patch({ status: 'computing', progress: 0, message: null, stale: read().result !== null });
+      timer = setTimeout(() => {
+        timer = null;
+        void start(key, passes);
+      }, waitMs);
+    },
+    rest(key) {
+      if (sameKey(wantedKey, key)) return;
+      wantedKey = null;
+      stop();
+      const stale = read().result !== null && !sameKey(resultKey, key);
+      const status = read().result === null ? 'idle' : 'ready';
+      if (read().stale !== stale || read().status !== status) patch({ status, stale, progress: 0 });
+    },
+    cancel() {
+      if (running === null && timer === null) return;
+      stop();
+      patch({ status: 'cancelled', progress: 0, message: null });
+    },
+    clear() {
+      stop();
+      wantedKey = null;
+      resultKey = null;
+      write(idleComputation());
+    },
+  };
+}

@@ -1,0 +1,119 @@
+import type { StoreApi } from 'zustand/vanilla';
+import { widenedBox } from '../geo/local-box.ts';
+import type { JobRunner } from '../jobs/messages.ts';
+import { siteBox } from '../scene/site-ground.ts';
+import type { SiteRecord } from '../site/records/site.ts';
+import { readWeatherFile } from '../sun/weather/read-weather-file.ts';
+import { fileBytes } from './site-files.ts';
+import type { App, AppState } from './model.ts';
+
+/** Terrain is read this far around all that is drawn, so that hills beside the site still shade it. */
+const AROUND_M = 700;
+/** Boxes step by this much, so that drawing a little further does not read the file again. */
+const BOX_STEP_M = 500;
+
+/** Every file that a site refers to. */
+export const filesOf = (site: SiteRecord): string[] =>
+  [
+    site.terrainFile,
+    site.surfaceFile,
+    site.weatherFile,
+    ...(site.pictures ?? []).map((picture) => picture.file),
+  ].filter((name): name is string => typeof name === 'string' && name !== '');
+
+/**
+ * Reads the files that the open site refers to, whenever the site, its files or its place change: the terrain is laid
+ * on the frame by a job, the weather becomes a table, pictures are brought to hand. Names of files that are not on this
+ * device go to `missingFiles`.
+ */
+export function keepReferencesLoaded(store: StoreApi<App>, runner: JobRunner): () => void {
+  let terrainKey = '';
+  let weatherKey = '';
+  let filesKey = '';
+  let readings = 0;
+
+  const loadTerrain = async (state: AppState) => {
+    const name = state.document.site.terrainFile;
+    const box = steppedBox(state);
+    const key = name
+      ? [name, state.frame.epsg, state.frame.originEastingM, state.frame.originNorthingM, ...Object.values(box), readings].join('|')
+      : '';
+    if (key === terrainKey) return;
+    terrainKey = key;
+    if (!name) return store.setState({ terrain: null });
+    const bytes = await fileBytes(name);
+    if (key !== terrainKey) return;
+    if (!bytes) return store.setState({ terrain: null });
+    try {
+      const result = await runner.run('ground-file', {
+        fileName: name,
+        bytes: bytes.slice(0),
+        frame: state.frame,
+        box,
+      });
+      if (key !== terrainKey) return;
+      store.setState({ terrain: result.ground });
+      store.setState({ groundDescription: result.description });
+    } catch (reason) {
+      if (key !== terrainKey) return;
+      store.setState({ terrain: null });
+      store.getState().say({ tone: 'warning', text: (reason as Error).message });
+    }
+  };
+
+  const loadWeather = async (state: AppState) => {
+    const key = state.document.site.weatherFile ? `${state.document.site.weatherFile}|${readings}` : '';
+    if (key === weatherKey) return;
+    weatherKey = key;
+    const name = state.document.site.weatherFile;
+    if (!name) return store.setState({ weather: null });
+    const bytes = await fileBytes(name);
+    if (key !== weatherKey) return;
+    try {
+      store.setState({ weather: bytes ? readWeatherFile(new Uint8Array(bytes), name) : null });
+    } catch (reason) {
+      store.setState({ weather: null });
+      store.getState().say({ tone: 'warning', text: (reason as Error).message });
+    }
+  };
+
+  const bringFiles = async (state: AppState) => {
+    const names = filesOf(state.document.site);
+    const key = `${names.join('|')}|${readings}`;
+    if (key === filesKey) return;
+    filesKey = key;
+    const missing: string[] = [];
+    for (const name of names) if (!(await fileBytes(name))) missing.push(name);
+    if (key !== filesKey) return;
+    // A new list each time: what draws the pictures looks again when it changes.
+    store.setState({ missingFiles: missing });
+  };
+
+  const look = () => {
+    const state = store.getState();
+    void bringFiles(state);
+    void loadWeather(state);
+    void loadTerrain(state);
+  };
+  const unsubscribe = store.subscribe((state, before) => {
+    if (state.filesKept !== before.filesKept) readings++;
+    if (
+      state.document !== before.document ||
+      state.frame !== before.frame ||
+      state.filesKept !== before.filesKept
+    )
+      look();
+  });
+  look();
+  return unsubscribe;
+}
+
+function steppedBox(state: AppState) {
+  const box = widenedBox(siteBox(state.document, state.frame), AROUND_M);
+  return {
+    west: Math.floor(box.west / BOX_STEP_M) * BOX_STEP_M,
+    south: Math.floor(box.south / BOX_STEP_M) * BOX_STEP_M,
+    east: Math.ceil(box.east / BOX_STEP_M) * BOX_STEP_M,
+    north: Math.ceil(box.north / BOX_STEP_M) * BOX_STEP_M,
+  };
+}

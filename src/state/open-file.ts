@@ -1,0 +1,107 @@
+import { readAerialPicture } from '../geo/formats/rgb-geotiff.ts';
+import { readShapes } from '../geo/formats/read-shapes.ts';
+import { setSite } from '../site/actions/set-site.ts';
+import { importShapes, likelyKind } from '../site/import-geometry.ts';
+import { parseSite } from '../site/parse-site.ts';
+import { PlainGeoJsonError } from '../site/plain-geojson.ts';
+import { REGISTRY } from '../site/records/registry.ts';
+import { BadInputError } from '../units/bad-input.ts';
+import type { App } from './model.ts';
+import { isColourRaster, pngOf } from './colour-raster.ts';
+
+/** Larger than this no file of a site is; it would only fill the memory. */
+const MOST_BYTES = 150 * 2 ** 20;
+
+type KeepBytes = (name: string, bytes: ArrayBuffer, type: string) => Promise<void>;
+
+/**
+ * Opens whatever was chosen or dropped: a site file takes the place of the open site; a boundary or track becomes
+ * fields, belts or trees; a raster becomes the ground; weather becomes the wind and sky; a picture waits to be laid on.
+ * @throws BadInputError, one sentence, when the file cannot be used.
+ */
+export async function openFile(file: File, app: App, keepBytes: KeepBytes): Promise<void> {
+  if (file.size === 0) throw new BadInputError(`${file.name}: the file is empty.`);
+  if (file.size > MOST_BYTES)
+    throw new BadInputError(
+      `${file.name}: the file has ${Math.round(file.size / 2 ** 20)} MB; expected at most ${MOST_BYTES / 2 ** 20} MB: cut it to the surroundings of the site.`,
+    );
+  const ending = file.name.toLowerCase().match(/\.([a-z0-9]+)$/)?.[1] ?? '';
+  switch (ending) {
+    case 'geojson':
+    case 'json':
+      return openGeoJson(await file.arrayBuffer(), file.name, app);
+    case 'kml':
+    case 'gpx':
+      return takeShapes(await file.arrayBuffer(), file.name, app);
+    case 'tif':
+    case 'tiff':
+      return openRaster(file, app, keepBytes);
+    case 'epw':
+    case 'csv':
+    case 'tmy3':
+      await keepBytes(file.name, await file.arrayBuffer(), 'text/plain');
+      app.edit('Use a weather file', (site) => setSite(site, { weatherFile: file.name }));
+      if (app.document.site.wind)
+        app.say({
+          tone: 'plain',
+          text: `${file.name} gives the sky. The wind stays as the site has it: take it out in Shelter to use the file’s.`,
+        });
+      return;
+    case 'png':
+    case 'jpg':
+    case 'jpeg':
+    case 'webp':
+      await keepBytes(file.name, await file.arrayBuffer(), file.type);
+      return app.show({ dialog: 'photo', pictureToLay: file.name });
+    default:
+      throw new BadInputError(
+        `${file.name}: this kind of file is not known here; expected a site file, GeoJSON, KML, GPX, GeoTIFF, EPW, TMY3 or a picture.`,
+      );
+  }
+}
+
+/** A raster of one band of elevations is the ground; one of colours is a photo that knows its place. */
+async function openRaster(file: File, app: App, keepBytes: KeepBytes): Promise<void> {
+  const bytes = await file.arrayBuffer();
+  if (!(await isColourRaster(bytes, file.name))) {
+    await keepBytes(file.name, bytes, 'image/tiff');
+    return app.edit('Use a terrain file', (site) => setSite(site, { terrainFile: file.name }));
+  }
+  const picture = await readAerialPicture(file.name, bytes);
+  const name = file.name.replace(/\.tiff?$/i, '.png');
+  await keepBytes(name, await pngOf(picture), 'image/png');
+  const cornersLonLat = picture.cornersLonLat.map(([lon, lat]): [number, number] => [lon, lat]);
+  app.edit(`Lay ${file.name} on the ground`, (site) =>
+    setSite(site, {
+      pictures: [...(site.site.pictures ?? []).filter((each) => each.file !== name), { file: name, cornersLonLat }],
+    }),
+  );
+  app.say({ tone: 'plain', text: `${file.name} is laid on the ground: ${picture.description}.` });
+}
+
+function openGeoJson(bytes: ArrayBuffer, fileName: string, app: App): void {
+  try {
+    const { document, notes } = parseSite(new TextDecoder().decode(bytes), fileName);
+    app.openDocument(document, { dialog: null, layout: document.site.layouts?.[0]?.name ?? null });
+    app.say({ tone: 'plain', text: [`${fileName} is open.`, ...notes].join(' ') });
+  } catch (reason) {
+    if (!(reason instanceof PlainGeoJsonError)) throw reason;
+    takeShapes(bytes, fileName, app);
+  }
+}
+
+function takeShapes(bytes: ArrayBuffer, fileName: string, app: App): void {
+  const shapes = readShapes(fileName, bytes).map(({ geometry, name }) => ({
+    type: geometry.type,
+    coordinates: geometry.coordinates,
+    name,
+  }));
+  const kind = likelyKind(shapes);
+  const { document, ids, notes } = importShapes(app.document, shapes, kind, fileName, null);
+  app.edit(`Import ${fileName}`, () => document);
+  const { label, plural } = REGISTRY[kind];
+  app.say({
+    tone: 'plain',
+    text: [`${ids.length} ${ids.length === 1 ? label : plural} from ${fileName}.`, ...notes.slice(0, 3)].join(' '),
+  });
+}

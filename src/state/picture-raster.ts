@@ -1,0 +1,127 @@
+import { slopeAndAspect, type SlopeAspect } from '../geo/terrain.ts';
+import { cellCount, type Grid, type GridSpec } from '../numeric/grid.ts';
+import {
+  type BandSet,
+  DAILY_LIGHT_BANDS,
+  LIGHT_BANDS,
+  SLOPE_BANDS,
+  SUN_HOUR_BANDS,
+  WIND_CUT_BANDS,
+} from '../units/bands.ts';
+import { MONTHS } from './format-words.ts';
+import { growingMonths } from './growing-months.ts';
+import { type LightQuantity, lightOfPeriod } from './light-period.ts';
+import type { AppState, Period } from './model.ts';
+import { READING_HEIGHT_M, WIND_READING_HEIGHT_M } from './reading-height.ts';
+
+/** What the map is inked with: one value a cell and the bands that name them. */
+export interface PictureRaster {
+  readonly grid: GridSpec;
+  /** Row-major from the north-west; NaN where there is nothing to ink. */
+  readonly values: Float32Array;
+  readonly bands: BandSet;
+  /** Of what period and height: "growing season, year 20, at 0.1 m". */
+  readonly detail: string;
+  /** True while it belongs to an earlier site, year or setting. */
+  readonly stale: boolean;
+}
+
+const LIGHT_BAND_SETS: Readonly<Record<LightQuantity, BandSet>> = {
+  'light-share': LIGHT_BANDS,
+  'sun-hours': SUN_HOUR_BANDS,
+  'daily-light': DAILY_LIGHT_BANDS,
+};
+
+export const periodInWords = (period: Period): string =>
+  period === 'season' ? 'growing season' : period === 'year' ? 'whole year' : MONTHS[period];
+
+type Needs = Pick<
+  AppState,
+  'picture' | 'period' | 'year' | 'layer' | 'document' | 'frame' | 'ground' | 'light' | 'shelter'
+>;
+
+let lastParts: readonly unknown[] = [];
+let lastRaster: PictureRaster | null = null;
+
+/** The raster of the chosen picture and period; null for a plain map or while nothing has been computed. The same object as long as nothing that matters changed. */
+export function pictureRaster(state: Needs): PictureRaster | null {
+  const light = isLight(state.picture) ? state.light : null;
+  const shelter = state.picture === 'wind-cut' ? state.shelter : null;
+  const parts = [
+    state.picture,
+    state.period,
+    state.year,
+    state.layer,
+    state.document.site,
+    state.ground,
+    state.frame,
+    light?.result ?? shelter?.result ?? null,
+    light?.stale ?? shelter?.stale ?? false,
+  ];
+  if (parts.length === lastParts.length && parts.every((part, i) => Object.is(part, lastParts[i])))
+    return lastRaster;
+  lastParts = parts;
+  lastRaster = paint(state);
+  return lastRaster;
+}
+
+const isLight = (picture: AppState['picture']): picture is LightQuantity => picture in LIGHT_BAND_SETS;
+
+function paint(state: Needs): PictureRaster | null {
+  const { picture, period } = state;
+  if (isLight(picture)) {
+    const result = state.light.result;
+    if (!result) return null;
+    return {
+      grid: result.grid,
+      values: lightOfPeriod(result, picture, period, state.document.site.baseYear + state.year),
+      bands: LIGHT_BAND_SETS[picture],
+      detail: `${periodInWords(period)}, year ${state.year}, ${READING_HEIGHT_M[state.layer]} m above the ground`,
+      stale: state.light.stale,
+    };
+  }
+  if (picture === 'wind-cut') {
+    const result = state.shelter.result;
+    if (!result) return null;
+    const cells = cellCount(result.grid);
+    const band = windBand(state);
+    const share = result.windShare.subarray(band * cells, (band + 1) * cells);
+    return {
+      grid: result.grid,
+      values: share.map((each) => 1 - each),
+      bands: WIND_CUT_BANDS,
+      detail: `${WIND_SEASONS[band]}, year ${state.year}, ${WIND_READING_HEIGHT_M} m above the ground`,
+      stale: state.shelter.stale,
+    };
+  }
+  if (picture === 'slope' && state.ground) {
+    return {
+      grid: state.ground,
+      values: slopeOf(state.ground, state.frame.convergenceRad).slopeDeg,
+      bands: SLOPE_BANDS,
+      detail: 'of the ground',
+      stale: false,
+    };
+  }
+  return null;
+}
+
+export const WIND_SEASONS = ['growing season', 'rest of the year', 'whole year'] as const;
+
+/** Band of the shelter result that answers for the chosen period: a month means its season. */
+export function windBand(state: Pick<AppState, 'period' | 'document' | 'frame'>): 0 | 1 | 2 {
+  if (state.period === 'season') return 0;
+  if (state.period === 'year') return 2;
+  return growingMonths(state.document.site, state.frame.centreLonLat[1]).has(state.period) ? 0 : 1;
+}
+
+const slopes = new WeakMap<Grid, SlopeAspect>();
+
+/** Slope and aspect of the ground, worked out once for each ground. */
+export function slopeOf(ground: Grid, convergenceRad: number): SlopeAspect {
+  const known = slopes.get(ground);
+  if (known) return known;
+  const made = slopeAndAspect(ground, convergenceRad);
+  slopes.set(ground, made);
+  return made;
+}

@@ -1,0 +1,95 @@
+import { type LonLat, toLocal } from '../geo/frame.ts';
+import { cellCount, type GridSpec, sampleGrid } from '../numeric/grid.ts';
+import { REGISTRY } from '../site/records/registry.ts';
+import { bandOf, LIGHT_BANDS, SUN_HOUR_BANDS } from '../units/bands.ts';
+import { areasAt } from './feature-at.ts';
+import { formatHours, formatLength, formatShare } from './format-measure.ts';
+import { fallInWords } from './format-words.ts';
+import { lightOfPeriod } from './light-period.ts';
+import type { AppState } from './model.ts';
+import { slopeOf, windBand } from './picture-raster.ts';
+
+export interface ReadOut {
+  readonly title: string;
+  readonly rows: readonly { readonly label: string; readonly value: string }[];
+}
+
+/** Index of the cell a local point lies in; -1 outside. */
+export function cellAt(spec: GridSpec, xM: number, yM: number): number {
+  const column = Math.floor((xM - spec.westM) / spec.cellM);
+  const row = Math.floor((spec.northM - yM) / spec.cellM);
+  if (column < 0 || row < 0 || column >= spec.columns || row >= spec.rows) return -1;
+  return row * spec.columns + column;
+}
+
+/**
+ * What is known of a place: patch or field, light, sun, shelter, ground, for the chosen year and period. Values are
+ * those of the computed cell, not smoothed. Null where nothing is known.
+ */
+export function readOutAt(state: AppState, lonLat: LonLat): ReadOut | null {
+  const [xM, yM] = toLocal(state.frame, lonLat);
+  const rows = [
+    ...lightRows(state, xM, yM),
+    ...windRows(state, xM, yM),
+    ...groundRows(state, xM, yM),
+  ];
+  const title = placeName(state, lonLat);
+  return rows.length === 0 && title === null ? null : { title: title ?? 'Outside the fields', rows };
+}
+
+function placeName(state: AppState, lonLat: LonLat): string | null {
+  for (const kind of ['building', 'patch', 'block', 'field'] as const) {
+    const found = areasAt(state.document, kind, state.layout, lonLat).at(-1);
+    if (!found) continue;
+    const word = REGISTRY[kind].label;
+    const name = found.properties.name;
+    const said = word[0].toUpperCase() + word.slice(1);
+    return name ? `${said} “${name}”` : said;
+  }
+  return null;
+}
+
+function lightRows(state: AppState, xM: number, yM: number): ReadOut['rows'][number][] {
+  const result = state.light.result;
+  if (!result) return [];
+  const cell = cellAt(result.grid, xM, yM);
+  if (cell < 0) return [];
+  const calendarYear = state.document.site.baseYear + state.year;
+  const value = (quantity: 'light-share' | 'sun-hours' | 'daily-light') =>
+    lightOfPeriod(result, quantity, state.period, calendarYear)[cell];
+  const share = value('light-share');
+  if (Number.isNaN(share)) return [];
+  const hours = value('sun-hours');
+  const earlier = state.light.stale ? ' (earlier)' : '';
+  return [
+    { label: 'Light', value: `${formatShare(share)} · ${LIGHT_BANDS.bands[bandOf(LIGHT_BANDS, share)].name}${earlier}` },
+    { label: SUN_HOUR_LABEL, value: `${formatHours(hours)} a day` },
+    { label: 'Daily light', value: `${value('daily-light').toFixed(1)} mol/m²` },
+  ];
+}
+const SUN_HOUR_LABEL = SUN_HOUR_BANDS.quantity.split(',')[0];
+
+function windRows(state: AppState, xM: number, yM: number): ReadOut['rows'][number][] {
+  const result = state.shelter.result;
+  if (!result) return [];
+  const cell = cellAt(result.grid, xM, yM);
+  if (cell < 0) return [];
+  const share = result.windShare[windBand(state) * cellCount(result.grid) + cell];
+  if (Number.isNaN(share)) return [];
+  const cut = 1 - share;
+  const percent = Math.round(cut * 100);
+  if (percent < 0) return [{ label: 'Wind', value: `stronger by ${-percent} %` }];
+  return [{ label: 'Wind', value: percent === 0 ? 'open' : `cut by ${percent} %` }];
+}
+
+function groundRows(state: AppState, xM: number, yM: number): ReadOut['rows'][number][] {
+  const { ground } = state;
+  if (!ground) return [];
+  const elevationM = sampleGrid(ground, xM, yM);
+  if (Number.isNaN(elevationM)) return [];
+  const { slopeDeg, aspectDeg } = slopeOf(ground, state.frame.convergenceRad);
+  const cell = cellAt(ground, xM, yM);
+  const fall = cell < 0 ? '' : fallInWords(slopeDeg[cell], aspectDeg[cell]);
+  const level = formatLength(elevationM, state.unitSystem);
+  return [{ label: 'Ground', value: fall && fall !== 'not known' ? `${level}, ${fall}` : level }];
+}

@@ -1,0 +1,49 @@
+import type { StoreApi } from 'zustand/vanilla';
+import { createRemoteRunner } from '../jobs/remote-runner.ts';
+import { parseSite } from '../site/parse-site.ts';
+import { keepComputing } from './compute.ts';
+import { type DeviceStore, memoryDeviceStore, openDeviceStore } from './device-store.ts';
+import { keepOnDevice } from './keep.ts';
+import { keepChecking } from './keep-checking.ts';
+import { keptView } from './kept-view.ts';
+import { keepReferencesLoaded } from './load-references.ts';
+import type { App } from './model.ts';
+import { keepFilesIn } from './site-files.ts';
+import { workersWork } from './work.ts';
+
+/**
+ * Connects the store to the device and the workers, and brings back what was open: the kept site, otherwise the demo.
+ * Call once, in the browser.
+ */
+export async function startApp(store: StoreApi<App>): Promise<void> {
+  const device = 'indexedDB' in globalThis ? openDeviceStore() : memoryDeviceStore();
+  keepFilesIn(device);
+  await bringBack(store, device);
+  const runner = createRemoteRunner();
+  keepOnDevice(store, device, window);
+  keepReferencesLoaded(store, runner);
+  keepChecking(store);
+  const computing = keepComputing(store, workersWork(store, runner));
+  store.setState({ cancelComputation: computing.cancel, computeAgain: computing.again });
+}
+
+async function bringBack(store: StoreApi<App>, device: DeviceStore): Promise<void> {
+  const choices = await device.readChoices().catch(() => ({}));
+  const kept = await device.readSite().catch(() => null);
+  if (kept === null) {
+    store.setState(keptView(choices, ['unitSystem', 'theme']));
+    return store.getState().openDemo('sorrel-bank');
+  }
+  try {
+    store.getState().openDocument(parseSite(kept.text, 'The kept site').document, {
+      ...keptView(choices),
+      savedAtMs: kept.savedAtMs,
+    });
+  } catch (reason) {
+    await store.getState().openDemo('sorrel-bank');
+    store.getState().say({
+      tone: 'warning',
+      text: `The site kept on this device could not be read (${(reason as Error).message}); the demo is open instead.`,
+    });
+  }
+}

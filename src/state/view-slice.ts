@@ -1,0 +1,63 @@
+import type { StoreApi } from 'zustand/vanilla';
+import type { Actions, App, AppState } from './model.ts';
+
+type ViewState = Pick<
+  AppState,
+  | 'step'
+  | 'picture'
+  | 'year'
+  | 'period'
+  | 'layer'
+  | 'pace'
+  | 'layout'
+  | 'unitSystem'
+  | 'theme'
+  | 'dialog'
+  | 'panelOpen'
+  | 'cellWantedM'
+  | 'selection'
+  | 'message'
+  | 'brush'
+  | 'pictureToLay'
+>;
+
+export const FIRST_VIEW: ViewState = {
+  step: 'light',
+  picture: 'light-share',
+  year: 20,
+  period: 'season',
+  layer: 'ground',
+  pace: 'usual',
+  layout: null,
+  unitSystem: 'metric',
+  theme: 'as-device',
+  dialog: null,
+  panelOpen: true,
+  cellWantedM: null,
+  selection: null,
+  message: null,
+  pictureToLay: null,
+  brush: {
+    treeSpecies: 'Malus domestica',
+    treeRootstock: null,
+    rowSpacingM: 8,
+    beltSpecies: 'Alnus cordata',
+    beltWidthM: 3,
+    wallHeightM: 2,
+    wallPorosity: 0,
+    buildingHeightM: 5,
+    status: 'planned',
+  },
+};
+
+/** What is looked at and how; nothing here changes the site. */
+export function viewActions(
+  set: StoreApi<App>['setState'],
+): Pick<Actions, 'show' | 'select' | 'say' | 'setBrush'> {
+  return {
+    show: (view) => set(view),
+    select: (selection) => set({ selection }),
+    say: (message) => set({ message }),
+    setBrush: (brush) => set((app) => ({ brush: { ...app.brush, ...brush } })),
+  };
+}

@@ -1,0 +1,91 @@
+import type { StoreApi } from 'zustand/vanilla';
+import type { JobRunner } from '../jobs/messages.ts';
+import { runLight } from '../jobs/run-light.ts';
+import { runShelter } from '../jobs/run-shelter.ts';
+import type { Grid } from '../numeric/grid.ts';
+import { cellCount } from '../numeric/grid.ts';
+import { lightScene, shelterScene } from '../scene/build-scene.ts';
+import { siteGrid } from '../scene/site-grid.ts';
+import { fieldsOf, figuresInside, takenField } from './area-figures.ts';
+import { passCellsM } from './cell-size.ts';
+import type { Work } from './compute.ts';
+import type { App, AppState, YearCurves } from './model.ts';
+import { costPasses } from './patch-costs.ts';
+import { createPatchOutlook } from './patch-outlook.ts';
+import { READING_HEIGHT_M, WIND_READING_HEIGHT_M } from './reading-height.ts';
+import { sceneOptions } from './scene-options.ts';
+
+/** Beaufort 6 and more, m/s at 10 m in the open (published lower limit). */
+const GALE_MPS = 10.8;
+/** A field counts as sheltered where the wind is cut by this share or more. */
+export const SHELTERED_FROM = 0.3;
+const ALL_GUESSES = { obliqueWind: true, shortThings: true, youngBelts: true, endsAndGaps: true };
+const YEARS_OF_SHELTER = [0, 2, 4, 6, 8, 10, 12, 15, 20, 25, 30, 40];
+const FIELD_CELLS_ACROSS = 24;
+
+/** The answers as the app computes them: scenes built here, engines run by the runner's workers. */
+export function workersWork(store: StoreApi<App>, runner: JobRunner): Work {
+  const patches = createPatchOutlook(runner);
+  const groundOf = (state: AppState): Grid => {
+    if (!state.ground) throw new Error('the ground is not there yet');
+    return state.ground;
+  };
+  const cells = (state: AppState) =>
+    passCellsM(
+      siteGrid(state.document, state.frame, { cellM: 5, layout: state.layout }),
+      state.cellWantedM,
+    );
+  return {
+    light: (state) =>
+      cells(state).map((cellM) => async (signal, onProgress) => {
+        const { scene, assumed } = lightScene(state.document, sceneOptions(state, groundOf(state)));
+        store.setState({ assumed });
+        const grid = siteGrid(state.document, state.frame, { cellM, layout: state.layout });
+        const readingHeightM = READING_HEIGHT_M[state.layer];
+        return runLight(runner, { scene, grid, readingHeightM }, { signal, onProgress });
+      }),
+    shelter: (state) =>
+      cells(state).map((cellM) => async (signal, onProgress) => {
+        const { scene } = shelterScene(state.document, sceneOptions(state, groundOf(state)));
+        store.setState({ windClimate: scene.climate });
+        const grid = siteGrid(state.document, state.frame, { cellM, layout: state.layout });
+        return runShelter(
+          runner,
+          { scene, grid, readingHeightM: WIND_READING_HEIGHT_M, galeMps: GALE_MPS, options: ALL_GUESSES },
+          { signal, onProgress },
+        );
+      }),
+    outlook: (state) => patches.passes(state, groundOf(state)),
+    costs: (state) => costPasses(state, groundOf(state), runner),
+    yearCurves: (state) => [
+      async (signal, onProgress): Promise<YearCurves> => {
+        const field = takenField(state.document) ?? fieldsOf(state.document)[0];
+        if (!field) return { years: [], fieldShareInShelter: [] };
+        const box = siteGrid(state.document, state.frame, {
+          cellM: 1,
+          layout: state.layout,
+          field: field.properties.name,
+        });
+        const cellM = Math.max(1, Math.ceil(Math.max(box.columns, box.rows) / FIELD_CELLS_ACROSS));
+        const grid = siteGrid(state.document, state.frame, {
+          cellM,
+          layout: state.layout,
+          field: field.properties.name,
+        });
+        const shares: number[] = [];
+        for (const year of YEARS_OF_SHELTER) {
+          const { scene } = shelterScene(state.document, sceneOptions(state, groundOf(state), year));
+          const result = await runShelter(
+            runner,
+            { scene, grid, readingHeightM: WIND_READING_HEIGHT_M, galeMps: GALE_MPS, options: ALL_GUESSES },
+            { signal },
+          );
+          const cut = result.windShare.subarray(0, cellCount(grid)).map((share) => 1 - share);
+          shares.push(figuresInside(grid, cut, state.frame, field)?.shareFrom(SHELTERED_FROM) ?? Number.NaN);
+          onProgress(shares.length / YEARS_OF_SHELTER.length);
+        }
+        return { years: YEARS_OF_SHELTER, fieldShareInShelter: shares };
+      },
+    ],
+  };
+}
