@@ -7,7 +7,9 @@ const percent = (spread: Spread | null | undefined): string =>
 /** One line an area: what share of open light it gets in the growing season, and its sun. */
 export function lightTable(areas: readonly PatchSummary[]): string[] {
   return areas.map((area) => {
-    const sun = area.directHoursYear ? `, ${Math.round(area.directHoursYear.mean)} hours of sun a year` : '';
+    const sun = area.directHoursYear
+      ? `, ${Math.round(area.directHoursYear.mean)} hours of possible sun a year`
+      : '';
     const enough =
       area.enoughLight === undefined
         ? ''

@@ -1,4 +1,6 @@
 import { spawnSync } from 'node:child_process';
+import { vi } from 'vitest';
+import { leeglade } from '../../src/cli/leeglade.ts';
 
 export interface Ran {
   readonly status: number | null;
@@ -6,12 +8,28 @@ export interface Ran {
   readonly stderr: string;
 }
 
+/** Runs a command in this process, with what it writes caught. */
+export async function run(...args: string[]): Promise<Ran> {
+  const written = { stdout: '', stderr: '' };
+  const caught = (['stdout', 'stderr'] as const).map((stream) =>
+    vi.spyOn(process[stream], 'write').mockImplementation((text) => {
+      written[stream] += String(text);
+      return true;
+    }),
+  );
+  try {
+    return { status: await leeglade(args), ...written };
+  } finally {
+    for (const spy of caught) spy.mockRestore();
+  }
+}
+
 /** Runs the command line as a person does, in a process of its own. */
-export function leeglade(...args: string[]): Ran {
+export function runApart(args: readonly string[], env: Record<string, string> = {}): Ran {
   const { status, stdout, stderr } = spawnSync(
     process.execPath,
     ['--import', 'tsx', 'src/cli/main.ts', ...args],
-    { encoding: 'utf8', env: { ...process.env, npm_lifecycle_event: '', NODE_OPTIONS: '' } },
+    { encoding: 'utf8', env: { ...process.env, npm_lifecycle_event: '', NODE_OPTIONS: '', ...env } },
   );
   return { status, stdout, stderr };
 }

@@ -1,0 +1,38 @@
+import { Command } from 'commander';
+import { addCheckCommand } from './check.ts';
+import { type ExitStatus, exitOf } from './exit.ts';
+import { addLightCommand } from './light.ts';
+import { addShelterCommand } from './shelter.ts';
+
+function commands(): Command {
+  const program = new Command('leeglade')
+    .description('light, shelter and growth of a garden of many layers, from a site file')
+    .exitOverride()
+    .showSuggestionAfterError(false)
+    .configureOutput({ outputError: (text, write) => write(`${text.trim().replace(/\s*\n\s*/g, ' ')}\n`) });
+  addCheckCommand(program);
+  addLightCommand(program);
+  addShelterCommand(program);
+  for (const command of program.commands) command.copyInheritedSettings(program);
+  return program;
+}
+
+/**
+ * The command line: one command a question, the same engines as the screen. Results go to standard output, progress
+ * and what is wrong to standard error.
+ * @param args what stands behind `leeglade`.
+ */
+export async function leeglade(args: readonly string[]): Promise<ExitStatus> {
+  if (args.length === 0) {
+    process.stderr.write('error: no command given; expected check, light or shelter (--help tells more)\n');
+    return 2;
+  }
+  try {
+    await commands().parseAsync(args, { from: 'user' });
+    return 0;
+  } catch (error) {
+    const { status, line } = exitOf(error);
+    if (line) process.stderr.write(`${line}\n`);
+    return status;
+  }
+}

@@ -1,0 +1,387 @@
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { fromArrayBuffer } from 'geotiff';
+import { afterAll, describe, expect, it } from 'vitest';
+import type { Summary } from '../../src/batch/summary.ts';
+import { run, runApart } from './run-leeglade.ts';
+import { beside, box, CENTRE, feature, openSite, workFolder } from './small-site.ts';
+
+const work = workFolder();
+afterAll(work.remove);
+
+async function raster(path: string) {
+  const bytes = new Uint8Array(readFileSync(path));
+  const image = await (await fromArrayBuffer(bytes.buffer)).getImage();
+  return { image, bands: (await image.readRasters()) as unknown as Float32Array[] };
+}
+const summaryIn = (folder: string): Summary => JSON.parse(readFileSync(join(folder, 'summary.json'), 'utf8'));
+const lines = (text: string) => text.split('\n').filter((line) => line !== '');
+
+describe('leeglade light', () => {
+  it('finds full light everywhere on an empty field, and writes it all', async () => {
+    const site = work.put('open.site.geojson', openSite());
+    const out = join(work.folder, 'open-light');
+    const { status, stdout, stderr } = await run(
+      'light',
+      site,
+      '--out',
+      out,
+      '--cell',
+      '2',
+      '--threads',
+      '1',
+      '--quiet',
+    );
+    expect(stderr).toBe('');
+    expect(status).toBe(0);
+    expect(stdout).toContain('100 % of open light');
+    expect(readdirSync(out).sort()).toEqual([
+      'daily-light-integral.tif',
+      'direct-hours.tif',
+      'light-share.tif',
+      'open-hours.tif',
+      'summary.json',
+    ]);
+    const share = await raster(join(out, 'light-share.tif'));
+    expect(share.bands).toHaveLength(13);
+    for (const band of share.bands) for (const value of band) expect(value).toBeCloseTo(1, 3);
+    const hours = await raster(join(out, 'direct-hours.tif'));
+    const open = await raster(join(out, 'open-hours.tif'));
+    expect(hours.bands).toHaveLength(12);
+    for (let month = 0; month < 12; month++) expect(hours.bands[month]).toEqual(open.bands[month]);
+
+    const summary = summaryIn(out);
+    expect(summary).toMatchObject({
+      site: 'Small Close',
+      year: 20,
+      layout: null,
+      cellM: 2,
+      crs: 'EPSG:32620',
+    });
+    expect(summary.cells).toBe(share.image.getWidth() * share.image.getHeight());
+    expect(summary.assumed).toEqual([]);
+    expect(summary.directions).toBeGreaterThan(0);
+    expect(summary.quadratureError!.p99).toBeLessThanOrEqual(0.01);
+    expect(summary.fields).toHaveLength(1);
+    expect(summary.fields[0].areaM2).toBeCloseTo(720, 0);
+    expect(summary.fields[0].lightShareSeason!.p10).toBeCloseTo(1, 3);
+    expect(summary.patches[0]).toMatchObject({ id: 'p1', enoughLight: true, areaShareWithEnoughLight: 1 });
+  });
+
+  it('sets no-data only inside buildings, keeps them out of the figures, and shades beside them', async () => {
+    const site = work.put(
+      'shed.site.geojson',
+      openSite([feature('s1', 'Polygon', [box(CENTRE, 4, 4)], { kind: 'building', heightM: 5 })]),
+    );
+    const out = join(work.folder, 'shed');
+    expect((await run('light', site, '--out', out, '--cell', '1', '--threads', '1', '--quiet')).status).toBe(
+      0,
+    );
+    const { bands } = await raster(join(out, 'light-share.tif'));
+    const season = bands[12];
+    const inside = season.filter((value) => value === -9999).length;
+    expect(Math.abs(inside - 64)).toBeLessThanOrEqual(8);
+    const [field] = summaryIn(out).fields;
+    expect(field.lightShareSeason!.mean).toBeGreaterThan(0.5);
+    expect(field.lightShareSeason!.mean).toBeLessThan(1);
+  });
+
+  it('prints the summary alone with --json, and progress only on standard error', async () => {
+    const site = work.put('json.site.geojson', openSite());
+    const out = join(work.folder, 'json');
+    const ran = await run(
+      'light',
+      site,
+      '--out',
+      out,
+      '--cell',
+      '3',
+      '--year',
+      '3',
+      '--threads',
+      '1',
+      '--json',
+    );
+    const summary = JSON.parse(ran.stdout);
+    expect(summary).toEqual(summaryIn(out));
+    expect(summary.year).toBe(3);
+    expect(ran.stderr).toContain('light 100 %');
+  });
+
+  it('gives the same figures on one thread and on two', async () => {
+    const site = work.put(
+      'tree.site.geojson',
+      openSite([
+        feature('t1', 'Point', CENTRE, {
+          kind: 'tree',
+          tag: 'N1',
+          status: 'existing',
+          heightM: 8,
+          crownRadiusM: 4,
+        }),
+      ]),
+    );
+    const args = (threads: string) => [
+      'light',
+      site,
+      '--out',
+      join(work.folder, `t${threads}`),
+      ...['--cell', '2', '--threads', threads, '--json', '--quiet'],
+    ];
+    const here = await run(...args('1'));
+    const apart = runApart(args('2'));
+    expect(apart.stderr).toBe('');
+    const [one, two] = [here, apart].map(({ stdout }) => JSON.parse(stdout) as Summary);
+    expect(two.fields).toEqual(one.fields);
+    expect(two.patches).toEqual(one.patches);
+    expect(one.fields[0].lightShareSeason!.mean).toBeLessThan(0.98);
+  });
+
+  it('reads a patch at its own height', async () => {
+    // Under a crown that begins at 3 m a reading at 3.5 m stands in foliage, one at the ground below all of it.
+    const tree = feature('t1', 'Point', beside(CENTRE, 0, 6), {
+      kind: 'tree',
+      status: 'existing',
+      heightM: 7,
+      crownRadiusM: 6,
+      crownBaseM: 3,
+      crownForm: 'cylinder',
+    });
+    const shareAt = async (readingHeightM: number) => {
+      const site = openSite([tree]);
+      site.features[1].properties.readingHeightM = readingHeightM;
+      const path = work.put(`height-${readingHeightM}.site.geojson`, site);
+      const ran = await run(
+        'light',
+        path,
+        '--out',
+        join(work.folder, 'height'),
+        '--cell',
+        '1',
+        '--threads',
+        '1',
+        '--json',
+        '--quiet',
+      );
+      return (JSON.parse(ran.stdout) as Summary).patches[0].lightShareSeason!.mean;
+    };
+    expect(await shareAt(6.5)).toBeGreaterThan((await shareAt(0.5)) + 0.05);
+  });
+});
+
+describe('leeglade shelter', () => {
+  it('cuts no wind on an empty field', async () => {
+    const site = work.put('calm.site.geojson', openSite());
+    const out = join(work.folder, 'calm');
+    const { status, stdout } = await run(
+      'shelter',
+      site,
+      '--out',
+      out,
+      '--cell',
+      '2',
+      '--threads',
+      '1',
+      '--quiet',
+    );
+    expect(status).toBe(0);
+    expect(stdout).toContain('wind cut by 0 %');
+    const share = await raster(join(out, 'wind-share.tif'));
+    expect(share.bands).toHaveLength(3);
+    for (const band of share.bands) for (const value of band) expect(value).toBe(1);
+    const summary = summaryIn(out);
+    expect(summary.fields[0].shelteredAreaM2).toEqual({ below50: 0, below70: 0, below85: 0 });
+    expect(summary.quadratureError).toBeUndefined();
+  });
+
+  it('shelters the lee of a belt, and counts fewer gale hours the higher the gale', async () => {
+    const belt = feature('b1', 'LineString', [beside(CENTRE, -14, -40), beside(CENTRE, -14, 40)], {
+      kind: 'belt',
+      status: 'existing',
+      heightM: 8,
+      widthM: 2,
+    });
+    const site = work.put('belt.site.geojson', openSite([belt]));
+    const galesAt = async (gale: string) => {
+      const out = join(work.folder, `gale-${gale}`);
+      await run('shelter', site, '--out', out, '--cell', '2', '--threads', '1', '--quiet', '--gale', gale);
+      return { summary: summaryIn(out), ...(await raster(join(out, 'gale-hours.tif'))) };
+    };
+    const low = await galesAt('4');
+    const high = await galesAt('8');
+    expect(low.summary.fields[0].windShareYear!.mean).toBeLessThan(0.6);
+    expect(low.summary.fields[0].shelteredAreaM2!.below70).toBeGreaterThan(600);
+    const mean = (values: Float32Array) => values.reduce((sum, value) => sum + value, 0) / values.length;
+    expect(mean(high.bands[2])).toBeLessThan(mean(low.bands[2]));
+  });
+});
+
+describe('leeglade check', () => {
+  it('says nothing of a sound file', async () => {
+    const ran = await run('check', work.put('sound.site.geojson', openSite()));
+    expect(ran).toEqual({ status: 0, stdout: '', stderr: '' });
+  });
+
+  it('lists what to look at: an unknown species, a file that is not there', async () => {
+    const site = openSite(
+      [feature('t1', 'Point', CENTRE, { kind: 'tree', species: 'Juglans regiaa', plantedYear: 2027 })],
+      { weatherFile: 'nowhere.epw' },
+    );
+    const { status, stdout } = await run('check', work.put('look.site.geojson', site));
+    expect(status).toBe(0);
+    expect(lines(stdout).some((line) => line.includes('"t1"') && line.includes('Juglans regiaa'))).toBe(true);
+    expect(lines(stdout).some((line) => line.includes('nowhere.epw'))).toBe(true);
+  });
+});
+
+describe('a wrong call or input', () => {
+  const sound = () => work.put('for-calls.site.geojson', openSite());
+  const cases: [string, () => string[], RegExp][] = [
+    ['no command', () => [], /no command/],
+    ['an unknown command', () => ['shine', sound()], /shine/],
+    ['an unknown option', () => ['light', sound(), '--shade', '3'], /--shade/],
+    ['no site file', () => ['light'], /site file/],
+    ['a year that is no number', () => ['light', sound(), '--year', 'soon'], /--year.*"soon".*0 to 200/],
+    ['a cell of nothing', () => ['light', sound(), '--cell', '0'], /--cell.*"0"/],
+    [
+      'a file that is not there',
+      () => ['light', join(work.folder, 'none.site.geojson')],
+      /none\.site\.geojson.*no such file/,
+    ],
+    ['a folder', () => ['check', work.folder], /folder/],
+    ['an empty file', () => ['check', work.put('empty.site.geojson', '')], /empty\.site\.geojson.*empty/],
+    [
+      'half a file',
+      () => ['check', work.put('cut.site.geojson', JSON.stringify(openSite()).slice(0, 700))],
+      /cut\.site\.geojson.*cut short/,
+    ],
+    ['JSON that is not GeoJSON', () => ['check', work.put('plain.site.geojson', '{"a":1}')], /not GeoJSON/],
+    [
+      'GeoJSON that is no site',
+      () => ['check', work.put('shapes.geojson', { type: 'FeatureCollection', features: [] })],
+      /without a site/,
+    ],
+    [
+      'a field that is not there',
+      () => ['light', sound(), '--field', 'Far Field'],
+      /"Far Field".*"Small Close"/,
+    ],
+    ['a layout that is not there', () => ['light', sound(), '--layout', 'B'], /--layout.*"B"/],
+    [
+      'too many cells',
+      () => [
+        'light',
+        work.put(
+          'wide.site.geojson',
+          openSite([feature('f2', 'Polygon', [box(CENTRE, 2000, 2000)], { kind: 'field' })]),
+        ),
+      ],
+      /25 million/,
+    ],
+    [
+      'a terrain file that is not there',
+      () => ['light', work.put('no-ground.site.geojson', openSite([], { terrainFile: 'ground.tif' }))],
+      /terrainFile.*"ground\.tif".*no such file/,
+    ],
+    [
+      'a terrain file that is none',
+      () => {
+        work.put('words.tif', 'these are words');
+        return ['check', work.put('words.site.geojson', openSite([], { terrainFile: 'words.tif' }))];
+      },
+      /words\.tif/,
+    ],
+    [
+      'a weather file that is none',
+      () => {
+        work.put('words.epw', 'these are words');
+        return ['light', work.put('words2.site.geojson', openSite([], { weatherFile: 'words.epw' }))];
+      },
+      /words\.epw/,
+    ],
+    [
+      'a negative height',
+      () => [
+        'check',
+        work.put(
+          'negative.site.geojson',
+          openSite([feature('t9', 'Point', CENTRE, { kind: 'tree', heightM: -3 })]),
+        ),
+      ],
+      /negative\.site\.geojson.*"t9".*heightM is -3.*above 0/,
+    ],
+    [
+      'a latitude of 95',
+      () => [
+        'check',
+        work.put('north.site.geojson', openSite([feature('t9', 'Point', [-64.5, 95], { kind: 'tree' })])),
+      ],
+      /"t9".*95.*latitude/,
+    ],
+    [
+      'a boundary that crosses itself',
+      () => {
+        const [a, b, c, d] = box(CENTRE, 5, 5);
+        return [
+          'check',
+          work.put(
+            'bow.site.geojson',
+            openSite([feature('p9', 'Polygon', [[a, c, b, d, a]], { kind: 'patch' })]),
+          ),
+        ];
+      },
+      /"p9".*crosses itself/,
+    ],
+    [
+      'a crown base above its top',
+      () => [
+        'check',
+        work.put(
+          'base.site.geojson',
+          openSite([
+            feature('t9', 'Point', CENTRE, { kind: 'tree', status: 'existing', heightM: 4, crownBaseM: 5 }),
+          ]),
+        ),
+      ],
+      /"t9".*crownBaseM is 5/,
+    ],
+  ];
+  for (const [name, args, sentence] of cases)
+    it(`is told in one line and ends with 2: ${name}`, async () => {
+      const { status, stdout, stderr } = await run(...args());
+      expect(stderr).toMatch(sentence);
+      expect(lines(stderr)).toHaveLength(1);
+      expect(stdout).toBe('');
+      expect(status).toBe(2);
+    });
+
+  it('leaves no results behind', async () => {
+    const out = join(work.folder, 'nothing');
+    await run('light', sound(), '--field', 'Far Field', '--out', out);
+    expect(existsSync(out)).toBe(false);
+  });
+
+  it('is not what help is', async () => {
+    const { status, stdout, stderr } = await run('--help');
+    expect(status).toBe(0);
+    expect(stderr).toBe('');
+    for (const command of ['check', 'light', 'shelter']) expect(stdout).toContain(command);
+  });
+});
+
+describe('the program', () => {
+  it('ends with the status, in a process of its own', () => {
+    const { status, stdout, stderr } = runApart(['check', join(work.folder, 'none.site.geojson')]);
+    expect(lines(stderr)).toHaveLength(1);
+    expect({ status, stdout }).toEqual({ status: 2, stdout: '' });
+  });
+
+  it('takes paths from where the person stood when npm starts it', () => {
+    work.put('here/sound.site.geojson', openSite());
+    const ran = runApart(['check', 'sound.site.geojson'], {
+      npm_lifecycle_event: 'leeglade',
+      INIT_CWD: join(work.folder, 'here'),
+    });
+    expect(ran).toEqual({ status: 0, stdout: '', stderr: '' });
+  });
+});
