@@ -88,13 +88,14 @@ export function toLonLat(frame: Frame, [xM, yM]: LocalXY): LonLat {
 
 /**
  * Grid convergence of a UTM zone at a place: angle from true north to grid north, clockwise positive, radians.
- * Taken from the projection itself: the grid direction of a short step along the meridian. Good to 1e-7 rad.
+ * Taken from the projection itself: the grid direction of a short step along the meridian, half of it to
+ * the south and half to the north. Good to 1e-8 rad.
  */
 export function convergenceRadAt(epsg: number, [lonDeg, latDeg]: LonLat): number {
-  const stepDeg = latDeg > 0 ? -1e-3 : 1e-3;
+  const stepDeg = 1e-3;
   const converter = converterOf(epsg);
-  const here = converter.forward([lonDeg, latDeg]);
-  const there = converter.forward([lonDeg, latDeg + stepDeg]);
-  const sign = Math.sign(stepDeg);
-  return -Math.atan2(sign * (there[0] - here[0]), sign * (there[1] - here[1]));
+  const south = converter.forward([lonDeg, latDeg - stepDeg]);
+  const north = converter.forward([lonDeg, latDeg + stepDeg]);
+  // Across the equator the southern zones' false northing stays the same, so the step needs no care there.
+  return -Math.atan2(north[0] - south[0], north[1] - south[1]);
 }

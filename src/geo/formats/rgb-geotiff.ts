@@ -88,7 +88,7 @@ async function thinnedOut(
           values[from] === noData &&
           values[from + 1] === noData &&
           values[from + 2] === noData;
-        const alpha = isHole ? 0 : channels === 4 ? values[from + 3] : full;
+        const alpha = isHole ? 0 : channels > 3 ? values[from + 3] : full;
         // Weighted by alpha, so that clear pixels lend no colour to their neighbours.
         sums[to * 4] += values[from] * alpha;
         sums[to * 4 + 1] += values[from + 1] * alpha;
@@ -112,13 +112,13 @@ async function decodeColours(
   file: OpenGeoTiff,
   image: TiffImage,
   window: number[],
-): Promise<{ values: ArrayLike<number>; channels: 3 | 4; full: number }> {
+): Promise<{ values: ArrayLike<number>; channels: number; full: number }> {
   try {
     const values = await image.readRGB({ window, interleave: true, enableAlpha: true });
     const pixels = (window[2] - window[0]) * (window[3] - window[1]);
     const isPlainRgb = image.fileDirectory.getValue('PhotometricInterpretation') === 2;
     const full = isPlainRgb ? 2 ** Math.min(16, image.getBitsPerSample(0)) - 1 : 255;
-    return { values, channels: values.length >= pixels * 4 ? 4 : 3, full };
+    return { values, channels: Math.max(1, Math.round(values.length / pixels)), full };
   } catch (error) {
     const text = error instanceof Error ? error.message : String(error);
     if (/compression|photometric|not supported|unsupported/i.test(text)) {
