@@ -3,8 +3,10 @@ import type { SiteDocument } from '../src/site/document.ts';
 import type { WindSector } from '../src/site/records/site.ts';
 import type { InventedClimate } from './invented-weather.ts';
 import { type Sketch, sketchAt } from './sketch.ts';
+import { sorrelBankEdges } from './sorrel-bank-edges.ts';
 import { sorrelBankLand } from './sorrel-bank-land.ts';
-import { sorrelBankPlan } from './sorrel-bank-plan.ts';
+import { sorrelBankPatches } from './sorrel-bank-patches.ts';
+import { sorrelBankShelter } from './sorrel-bank-shelter.ts';
 import { sorrelBankTrees } from './sorrel-bank-trees.ts';
 
 const MIDDLE: readonly [number, number] = [-64.5, 45.1];
@@ -94,7 +96,13 @@ export function sorrelBankSite(sketch: Sketch): SiteDocument {
       layouts: [],
       note: 'Invented by the seeded script data-samples/make.ts: no such place.',
     },
-    features: [...sorrelBankLand(sketch), ...sorrelBankTrees(sketch), ...sorrelBankPlan(sketch)],
+    features: [
+      sorrelBankLand,
+      sorrelBankEdges,
+      sorrelBankShelter,
+      sorrelBankTrees,
+      sorrelBankPatches,
+    ].flatMap((draw) => draw(sketch)),
   };
 }
 

@@ -1,4 +1,4 @@
-import { SPREADS, SUCKERS, THORNS, WHITE_PINE_RUST } from './cautions.ts';
+import { RAW_ELDER, SPREADS, SUCKERS, THORNS, WHITE_PINE_RUST } from './cautions.ts';
 import { describeSpecies, type SpeciesDescription } from './describe-species.ts';
 
 /** A bush: a dome down to the ground. */
@@ -114,7 +114,7 @@ export const SHRUBS = [
       through: [0.2, 0.55],
       light: 'half shade',
       bearsAfterYears: 3,
-      cautions: ['Leaves, bark and raw berries make people ill: cook the berries.', SUCKERS],
+      cautions: [RAW_ELDER, SUCKERS],
     }),
   ),
   describeSpecies(

@@ -1,6 +1,6 @@
-import { ASH_DIEBACK, PLANT_HEALTH, RED_MAPLE, SPREADS, THIRSTY_ROOTS } from './cautions.ts';
+import { ASH_DIEBACK, PLANT_HEALTH, SPREADS, THIRSTY_ROOTS } from './cautions.ts';
 import { describeSpecies } from './describe-species.ts';
-import { HEISLER, NHBC, WILKINSON, WILKINSON_RELATIVE } from './sources.ts';
+import { NHBC, WILKINSON, WILKINSON_RELATIVE } from './sources.ts';
 
 export const TIMBER_TREES = [
   describeSpecies('Quercus robur', 'English oak', {
@@ -52,69 +52,6 @@ export const TIMBER_TREES = [
     through: [0.22, 0.53, WILKINSON],
     light: 'open',
     cautions: [ASH_DIEBACK],
-  }),
-  describeSpecies('Acer pseudoplatanus', 'sycamore', {
-    role: 'T',
-    form: 'ellipsoid',
-    heightM: 22,
-    growth: 'fast',
-    spreadM: 15,
-    clearStem: 0.12,
-    leaf: 'usual',
-    through: [0.18, 0.54, WILKINSON],
-    light: 'light shade',
-    belt: [0.35, 0.62, 5],
-    cautions: [SPREADS, 'Seedlings and seeds can poison horses.'],
-  }),
-  describeSpecies('Acer saccharum', 'sugar maple', {
-    role: 'T',
-    form: 'ellipsoid',
-    heightM: 22,
-    growth: 'medium',
-    spreadM: 13,
-    clearStem: 0.15,
-    leaf: 'usual',
-    // Cuts the sun by about 80 % in leaf and nearly 40 % leafless.
-    through: [0.2, 0.6, HEISLER],
-    light: 'half shade',
-  }),
-  describeSpecies('Acer rubrum', 'red maple', {
-    role: 'T',
-    form: 'ellipsoid',
-    heightM: 18,
-    growth: 'fast',
-    spreadM: 11,
-    clearStem: 0.15,
-    leaf: 'usual',
-    through: [0.2, 0.55, WILKINSON_RELATIVE],
-    light: 'light shade',
-    belt: [0.4, 0.65, 4],
-    cautions: [RED_MAPLE],
-  }),
-  describeSpecies('Betula pendula', 'silver birch', {
-    role: 'T',
-    form: 'ellipsoid',
-    heightM: 14,
-    heightSource: NHBC,
-    growth: 'fast',
-    spreadM: 7,
-    clearStem: 0.2,
-    leaf: 'usual',
-    through: [0.24, 0.54, WILKINSON],
-    light: 'open',
-    belt: [0.48, 0.7, 4],
-  }),
-  describeSpecies('Betula papyrifera', 'paper birch', {
-    role: 'T',
-    form: 'ellipsoid',
-    heightM: 18,
-    growth: 'fast',
-    spreadM: 9,
-    clearStem: 0.2,
-    leaf: 'usual',
-    through: [0.24, 0.54, WILKINSON_RELATIVE],
-    light: 'open',
-    belt: [0.48, 0.7, 4],
   }),
   describeSpecies('Tilia cordata', 'small-leaved lime', {
     role: 'T',

@@ -15,7 +15,7 @@ import { siteFrame } from '../../src/scene/site-ground.ts';
 import { readWeatherFile } from '../../src/sun/weather/read-weather-file.ts';
 
 /** Coarse: the question is which patches keep enough, not by how much. */
-const CELL_M = 3;
+const CELL_M = 4;
 const SEASON_BAND = 12;
 
 describe('the patches of Sorrel Bank', () => {
@@ -46,8 +46,7 @@ describe('the patches of Sorrel Bank', () => {
       .sort();
   };
 
-  it('all get enough light in year 10, and two are too dark by year 22', () => {
-    expect(tooDarkIn(10)).toEqual([]);
+  it('are light but for two, which are too dark by year 22', () => {
     expect(tooDarkIn(22)).toEqual(['Herb ground', 'Low patch']);
   });
 });

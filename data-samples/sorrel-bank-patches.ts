@@ -1,66 +1,11 @@
 import type { SiteFeature } from '../src/site/document.ts';
 import type { Sketch, Spot } from './sketch.ts';
 
-/** Belts to plant, a net for the first years, patches and understorey: what is planned for Pound Field. */
-export function sorrelBankPlan({ line, area, point }: Sketch): SiteFeature[] {
+/** Six patches of understorey in Pound Field, and what is planted in some of them. */
+export function sorrelBankPatches({ line, area, point }: Sketch): SiteFeature[] {
   const patch = (id: string, name: string, corners: readonly Spot[], rest: object = {}): SiteFeature =>
     area(id, corners, { kind: 'patch', name, ...rest });
   return [
-    line(
-      'belt-north-alders',
-      [
-        [-56, 43],
-        [0, 47.5],
-        [26, 44],
-      ],
-      {
-        kind: 'belt',
-        name: 'North alder belt',
-        status: 'planned',
-        species: 'Alnus cordata',
-        plantedYear: 2027,
-        heightM: 0.9,
-        widthM: 3,
-        opticalPorosityLeafOn: 0.4,
-      },
-    ),
-    line(
-      'belt-inner-alders',
-      [
-        [-60, 36],
-        [-61.5, 0],
-        [-61, -40],
-      ],
-      {
-        kind: 'belt',
-        name: 'Inner alder belt',
-        status: 'planned',
-        species: 'Alnus cordata',
-        plantedYear: 2029,
-        heightM: 0.9,
-        widthM: 2.5,
-        opticalPorosityLeafOn: 0.45,
-        note: 'In case the neighbour fells the spruces.',
-      },
-    ),
-    line(
-      'wall-net',
-      [
-        [-54, 39.5],
-        [0, 43.5],
-        [40, 38],
-      ],
-      {
-        kind: 'wall',
-        name: 'Shelter net',
-        heightM: 2,
-        opticalPorosity: 0.5,
-        fromYear: 2027,
-        toYear: 2035,
-        note: 'Bridges the years until the alders protect.',
-      },
-    ),
-
     patch(
       'patch-berry-rows',
       'Berry rows',
@@ -122,7 +67,6 @@ export function sorrelBankPlan({ line, area, point }: Sketch): SiteFeature[] {
       ],
       { lightShareToKeep: 0.5 },
     ),
-
     line(
       'planting-blackcurrants',
       [
