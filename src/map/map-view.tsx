@@ -1,12 +1,20 @@
 import './map.css';
-import { useRef, useState } from 'react';
+import { useId, useRef, useState } from 'react';
 import { pictureRaster } from '../state/picture-raster.ts';
 import { useApp } from '../state/store.ts';
+import { Cross } from './cross.tsx';
+import { DrawBar } from './draw-bar.tsx';
+import { useKeys } from './drawing/use-keys.ts';
+import { usePointer } from './drawing/use-pointer.ts';
+import { useReshaping } from './drawing/use-reshaping.ts';
+import { useSketch } from './drawing/use-sketch.ts';
 import { useInkTheme } from './ink-theme.ts';
 import { Legend } from './legend.tsx';
 import { NorthArrow } from './north-arrow.tsx';
 import { Progress } from './progress.tsx';
+import { ReadOut } from './read-out.tsx';
 import { ScaleBar } from './scale-bar.tsx';
+import { Spoken } from './spoken.tsx';
 import { useFitToSite } from './use-fit-to-site.ts';
 import { useMap } from './use-map.ts';
 import { usePicture } from './use-picture.ts';
@@ -18,7 +26,8 @@ import { useUnderlays } from './use-underlays.ts';
 export function MapView() {
   const container = useRef<HTMLDivElement>(null);
   const theme = useInkTheme();
-  const map = useMap(container, theme);
+  const help = useId();
+  const map = useMap(container, theme, help);
   const raster = useApp(pictureRaster);
   const [hatched, setHatched] = useState(false);
   useRelief(map);
@@ -26,10 +35,19 @@ export function MapView() {
   useUnderlays(map);
   usePlan(map);
   const fit = useFitToSite(map);
+  usePointer(map);
+  useKeys(map, container, fit);
+  useSketch(map);
+  useReshaping(map, theme);
 
   return (
     <section className="map" aria-label="Map of the site" data-testid="map">
-      <div ref={container} className="map-sheet" />
+      <div ref={container} className="map-sheet" data-testid="map-sheet" />
+      <Cross map={map} />
+      <div className="map-head">
+        <DrawBar />
+        <ReadOut map={map} />
+      </div>
       <div className="map-foot-left">
         <ScaleBar map={map} />
         <NorthArrow map={map} />
@@ -41,6 +59,16 @@ export function MapView() {
         <Progress />
         <Legend raster={raster} hatched={hatched} onHatch={setHatched} />
       </div>
+      <p id={help} className="map-unseen">
+        {KEYS_IN_WORDS}
+      </p>
+      <Spoken />
     </section>
   );
 }
+
+const KEYS_IN_WORDS =
+  'Arrow keys move the cross by 1 metre, with Shift by 10, with Alt by a tenth. Enter chooses what is under the cross, ' +
+  'or places a point while drawing; Enter again in the same place, or Control Enter, finishes. Backspace takes the last ' +
+  'point back, Escape gives up. With something chosen: M moves it by the arrow keys, R goes through its points with ' +
+  'comma and full stop, Delete removes it, Control D copies it. Plus and minus zoom, Home shows the whole site.';

@@ -1,7 +1,7 @@
 import 'maplibre-gl/dist/maplibre-gl.css';
 import { Map as MapLibre, setWorkerUrl } from 'maplibre-gl';
 import workerUrl from 'maplibre-gl/dist/maplibre-gl-worker.mjs?url';
-import { type RefObject, useEffect, useState } from 'react';
+import { type RefObject, useEffect, useRef, useState } from 'react';
 import { appStore } from '../state/store.ts';
 import type { InkTheme } from './ink-theme.ts';
 import { drawingLayers, paperStyle } from './paper-style.ts';
@@ -13,16 +13,24 @@ setWorkerUrl(workerUrl);
 /** Where the map was left, for as long as the page lives. */
 let lastView: { center: [number, number]; zoom: number; bearing: number } | null = null;
 
-/** The MapLibre map in a container; null until it can be drawn on. */
-export function useMap(container: RefObject<HTMLDivElement | null>, theme: InkTheme): MapLibre | null {
+/**
+ * The MapLibre map in a container; null until it can be drawn on.
+ * @param helpId id of the element that says what the keys do
+ */
+export function useMap(
+  container: RefObject<HTMLDivElement | null>,
+  theme: InkTheme,
+  helpId: string,
+): MapLibre | null {
   const [map, setMap] = useState<MapLibre | null>(null);
+  // A living map changes its inks below; only its first sheet is made in these.
+  const firstTheme = useRef(theme);
 
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the theme of a living map is changed below
   useEffect(() => {
     if (!container.current) return;
     const made = new MapLibre({
       container: container.current,
-      style: paperStyle(theme),
+      style: paperStyle(firstTheme.current),
       attributionControl: false,
       // Arrow keys move the cross, not the sheet (drawing/map-keys.ts).
       keyboard: false,
@@ -38,12 +46,11 @@ export function useMap(container: RefObject<HTMLDivElement | null>, theme: InkTh
         fitBoundsOptions: { padding: 48, maxZoom: 20 },
       }),
     });
-    made.getCanvas().removeAttribute('role');
-    made.getCanvas().tabIndex = -1;
+    describeCanvas(made.getCanvas(), helpId);
     let alive = true;
     made.once('load', () => {
       if (!alive) return;
-      drawPatterns(made, theme);
+      drawPatterns(made, firstTheme.current);
       setMap(made);
     });
     made.on('moveend', () => {
@@ -55,13 +62,22 @@ export function useMap(container: RefObject<HTMLDivElement | null>, theme: InkTh
       setMap(null);
       made.remove();
     };
-  }, []);
+  }, [container, helpId]);
 
   useEffect(() => {
     if (map) inkAnew(map, theme);
   }, [map, theme]);
 
   return map;
+}
+
+/** The canvas takes the keys, so it is what a person lands on and what tells them of the keys. */
+function describeCanvas(canvas: HTMLCanvasElement, helpId: string): void {
+  canvas.tabIndex = 0;
+  canvas.setAttribute('role', 'application');
+  canvas.setAttribute('aria-label', 'Map. Arrow keys move a cross over the ground.');
+  canvas.setAttribute('aria-describedby', helpId);
+  canvas.dataset.testid = 'map-canvas';
 }
 
 /** Redraws every layer in another theme's inks. */

@@ -36,17 +36,17 @@ export function useUnderlays(map: MapLibre | null): void {
     };
   }, [map, tileAddress]);
 
-  // biome-ignore lint/correctness/useExhaustiveDependencies: a file that arrives on the device changes what missingFiles holds
   useEffect(() => {
     if (!map) return;
     let current = true;
     const lay = async () => {
-      const urls = await Promise.all((pictures ?? []).map((picture) => fileUrl(picture.file)));
+      const onDevice = (pictures ?? []).filter((picture) => !missingFiles.includes(picture.file));
+      const urls = await Promise.all(onDevice.map((picture) => fileUrl(picture.file)));
       if (!current) return;
       const wanted: string[] = [];
       urls.forEach((url, index) => {
-        if (!url || !pictures) return;
-        const { cornersLonLat, opacity = 0.8 } = pictures[index];
+        if (!url) return;
+        const { cornersLonLat, opacity = 0.8 } = onDevice[index];
         const id = `ground-picture-${index}`;
         wanted.push(id);
         const place = { id, beforeId: lowestRaster(map), opacity };
