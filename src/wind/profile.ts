@@ -20,7 +20,7 @@ export const ROUGHNESS_CLASSES: readonly RoughnessClass[] = [
 ];
 
 /** Roughness length of open farmland with few hedges, the land around a wind mast, metres. */
-export const OPEN_ROUGHNESS_M = 0.03;
+const OPEN_ROUGHNESS_M = 0.03;
 
 /**
  * Ratio of the wind speeds at two heights over the same ground, u(toM) / u(fromM), by the logarithmic profile

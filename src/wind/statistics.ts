@@ -1,10 +1,10 @@
 import type { ShelterResult } from './shelter-types.ts';
 
 /** Shares of open wind below which ground counts as sheltered, and the names the summary gives them. */
-export const SHELTER_LIMITS = { below50: 0.5, below70: 0.7, below85: 0.85 } as const;
+const SHELTER_LIMITS = { below50: 0.5, below70: 0.7, below85: 0.85 } as const;
 
 /** Bands of a shelter result. */
-export const SHELTER_BANDS = { growing: 0, rest: 1, year: 2 } as const;
+const SHELTER_BANDS = { growing: 0, rest: 1, year: 2 } as const;
 export type ShelterBand = keyof typeof SHELTER_BANDS;
 
 export interface ShelterStatistics {

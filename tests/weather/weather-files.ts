@@ -7,7 +7,7 @@ export interface HourOfYear {
   readonly index: number;
 }
 
-export function hoursOfYear(): HourOfYear[] {
+function hoursOfYear(): HourOfYear[] {
   return Array.from({ length: 8760 }, (_, index) => {
     const day = new Date(Date.UTC(2023, 0, 1 + Math.floor(index / 24)));
     return { month: day.getUTCMonth() + 1, day: day.getUTCDate(), hourEnd: (index % 24) + 1, index };

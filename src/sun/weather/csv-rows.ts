@@ -19,7 +19,7 @@ export const placeInFile = (file: CsvRows, row: number, column: number, what: st
   `${file.fileName}, line ${row + 1}, column ${column + 1} (${what})`;
 
 /** A number, or NaN where the cell is blank. Throws BadInputError for anything else. */
-export function numberAt(file: CsvRows, row: number, column: number, what: string): number {
+function numberAt(file: CsvRows, row: number, column: number, what: string): number {
   const cells = file.rows[row];
   if (column >= cells.length) {
     throw new BadInputError(

@@ -28,7 +28,7 @@ export interface WeatherTable {
 }
 
 /** Height of a wind mast where the file does not say: the standard of the World Meteorological Organization. */
-export const STANDARD_WIND_HEIGHT_M = 10;
+const STANDARD_WIND_HEIGHT_M = 10;
 
 /** One hour as a reader found it. */
 export interface WeatherHour {
