@@ -6,6 +6,7 @@ import { beltHabitOf, crownDensity, DEFAULT_LEAF_OFF_RATIO } from '../plants/cro
 import { findRootstock, findSpecies } from '../plants/find-species.ts';
 import type { Species } from '../plants/species.ts';
 import type { FeatureOf, SiteDocument } from '../site/document.ts';
+import { beltDefaults } from '../site/records/belt.ts';
 import { blockDefaults } from '../site/records/block.ts';
 import { buildingDefaults } from '../site/records/building.ts';
 import { treeDefaults } from '../site/records/tree.ts';
@@ -40,6 +41,12 @@ export interface WindbreakStand {
   readonly calendar: LeafCalendar;
 }
 
+const STANDING_HEIGHT_M = {
+  tree: treeDefaults.heightM,
+  belt: beltDefaults.heightM,
+  block: blockDefaults.heightM,
+} as const;
+
 type Woody = FeatureOf<'tree' | 'belt' | 'block'>;
 
 export const speciesOf = (document: SiteDocument, feature: Woody): Species | null =>
@@ -52,6 +59,7 @@ function plantOf(feature: Woody, species: Species | null): WoodyPlant {
   const { status, heightM, measuredYear, plantedYear, removedYear } = feature.properties;
   return {
     curve: species?.curve ?? null,
+    standingHeightM: STANDING_HEIGHT_M[feature.properties.kind],
     spread: species?.spread ?? null,
     clearStemShare: species?.clearStemShare,
     status,

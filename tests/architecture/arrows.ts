@@ -23,14 +23,17 @@ export const ARROWS: Readonly<Record<string, Arrows>> = {
   geo: { code: [] },
   sun: { code: [] },
   growth: { code: [] },
-  plants: { code: ['growth'] },
+  plants: {
+    code: ['growth', 'crowns'],
+    reason: 'crowns: leaf-area densities are solved so that a mature crown lets through the published share',
+  },
   site: { code: ['geo'] },
   crowns: { code: ['geo', 'growth'] },
   scene: {
-    code: ['site', 'plants', 'crowns', 'growth', 'geo', 'sun'],
+    code: ['site', 'plants', 'crowns', 'growth', 'geo', 'sun', 'wind'],
     types: ENGINES,
     reason:
-      'it fills the plain arrays that the engines take, whose types the engines own; it never calls one',
+      'it fills the plain arrays that the engines take, whose types the engines own; wind: the site’s record or weather file becomes a wind climate there; it never runs an engine',
   },
   light: { code: ['geo', 'sun', 'crowns'] },
   wind: { code: ['geo', 'sun', 'crowns'] },

@@ -93,9 +93,9 @@ describe('a pool of workers', () => {
 
   it('refuses a job that is cancelled before it starts, and everything open when it is disposed of', async () => {
     const { runner } = poolOf(1);
-    await expect(
-      runner.run('ground-file', job('a'), { signal: AbortSignal.abort() }),
-    ).rejects.toMatchObject({ code: 'cancelled' });
+    await expect(runner.run('ground-file', job('a'), { signal: AbortSignal.abort() })).rejects.toMatchObject({
+      code: 'cancelled',
+    });
     const open = runner.run('ground-file', job('b'));
     runner.dispose();
     await expect(open).rejects.toMatchObject({ code: 'cancelled' });

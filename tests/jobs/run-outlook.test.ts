@@ -38,9 +38,19 @@ describe('the outlook of a patch', () => {
   });
 
   it('says never for a patch that keeps its light, and year 0 for one that never had it', async () => {
-    const [bright] = await runOutlook(fadingRunner(() => 0.9, []), [patch], [0, 20, 40], sceneAt);
+    const [bright] = await runOutlook(
+      fadingRunner(() => 0.9, []),
+      [patch],
+      [0, 20, 40],
+      sceneAt,
+    );
     expect(bright.darkFromYear).toBeNull();
-    const [dark] = await runOutlook(fadingRunner(() => 0.1, []), [patch], [0, 20, 40], sceneAt);
+    const [dark] = await runOutlook(
+      fadingRunner(() => 0.1, []),
+      [patch],
+      [0, 20, 40],
+      sceneAt,
+    );
     expect(dark.darkFromYear).toBe(0);
   });
 
