@@ -8,10 +8,17 @@
  */
 import { cellCount } from '../numeric/grid.ts';
 import type { Steps } from '../numeric/steps.ts';
-import { WEIGHT_BEAM, WEIGHT_HOURS, WEIGHT_SEASON_BEAM } from '../sun/year-quadrature.ts';
-import { accumulateLosses, type Foliage, workbench } from './accumulate-losses.ts';
+import {
+  QUADRATURE_STEPS,
+  type QuadratureSteps,
+  WEIGHT_BEAM_GROWING,
+  WEIGHT_BEAM_RESTING,
+  WEIGHT_HOURS,
+} from '../sun/year-quadrature.ts';
+import { accumulateLosses } from './accumulate-losses.ts';
 import { buildingPrisms, cellsInBuildings } from './building-cells.ts';
 import { prismCaster } from './cast-prism.ts';
+import { type Foliage, workbench } from './depth-layers.ts';
 import { groundPyramid, tileHorizons } from './horizon.ts';
 import { type LightPlan, lightPlan, SUN_SLOTS } from './light-plan.ts';
 import type { LightRequest, LightResult } from './light-types.ts';
@@ -20,9 +27,13 @@ import { STATED_YEAR_ERROR } from './stated-error.ts';
 
 const PAUSE_MS = 12;
 
-export function* computeLight(request: LightRequest): Steps<LightResult> {
+/** @param steps fineness of the year's sun directions; the stated error holds for the usual one. */
+export function* computeLight(
+  request: LightRequest,
+  steps: QuadratureSteps = QUADRATURE_STEPS,
+): Steps<LightResult> {
   const { scene, grid, readingHeightM } = request;
-  const plan = lightPlan(scene);
+  const plan = lightPlan(scene, steps);
   yield 0;
   const pyramid = groundPyramid(scene.ground);
   const foliage: Foliage = {
@@ -33,11 +44,11 @@ export function* computeLight(request: LightRequest): Steps<LightResult> {
   const buildings = buildingPrisms(scene.prisms);
   const cells = cellCount(grid);
   const result = emptyResult(request, plan, cells);
-  const bench = workbench();
+  const bench = workbench(Math.max(plan.skyGroups, ...plan.sun.map((direction) => direction.states)));
   const tileCells = TILE_EDGE * TILE_EDGE;
   const bands = (count: number) => Array.from({ length: count }, () => new Float32Array(tileCells));
   const sunLosses = bands(SUN_SLOTS);
-  const landLosses = bands(SUN_SLOTS);
+  const landLosses = bands(12);
   const skyLosses = bands(plan.skyGroups);
 
   let doneCells = 0;
@@ -94,6 +105,7 @@ function writeCell(
   landLosses: readonly Float32Array[],
   skyLosses: readonly Float32Array[],
 ): void {
+  let growingLostMol = 0;
   for (let period = 0; period < 13; period++) {
     const at = period * cells + cell;
     if (missing) {
@@ -104,7 +116,12 @@ function writeCell(
       result.dailyLightIntegral[at] = Number.NaN;
       continue;
     }
-    let lostMol = sunLosses[period < 12 ? WEIGHT_BEAM + period : WEIGHT_SEASON_BEAM][i];
+    let lostMol = 0;
+    if (period < 12) {
+      const growing = sunLosses[WEIGHT_BEAM_GROWING + period][i];
+      growingLostMol += growing;
+      lostMol = growing + sunLosses[WEIGHT_BEAM_RESTING + period][i];
+    } else lostMol = growingLostMol;
     for (let g = 0; g < plan.skyGroups; g++)
       lostMol += plan.diffuseMol[period * plan.skyGroups + g] * skyLosses[g][i];
     // A month of polar night has no light to share: what the sky would leave stands in.

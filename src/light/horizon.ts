@@ -12,8 +12,12 @@ import type { ShadowTile } from './shadow-tile.ts';
 const AZIMUTHS = 120;
 /** A stride is this share of the distance, or a cell of the ground where that is longer. */
 const STRIDE_SHARE = 1 / 40;
-/** Stations are a ground cell apart, within these bounds and no finer than the computed cells. */
-const MAX_STATION_M = 30;
+/**
+ * Stations are half a ground cell apart, because the horizon bends where the ground's facets meet; no finer than 2 m,
+ * than the ground itself or than the computed cells, and no coarser than 30 m.
+ */
+const stationSpacingM = (groundCellM: number, cellM: number): number =>
+  Math.max(cellM, Math.min(groundCellM, Math.max(2, groundCellM / 2), 30));
 
 /** Elevations at full size, then averaged over 2 x 2, 4 x 4, … cells. */
 export interface GroundPyramid {
@@ -78,7 +82,7 @@ export function tileHorizons(
   const ground = pyramid.levels[0];
   if (pyramid.highestM <= tile.lowestM || !(tile.lowestM < Number.POSITIVE_INFINITY)) return null;
   // The lattice hangs on the ground's own corner, so that it does not depend on how the cells were cut into tiles.
-  const spacingM = Math.max(tile.cellM, Math.min(MAX_STATION_M, ground.cellM));
+  const spacingM = stationSpacingM(ground.cellM, tile.cellM);
   const x0 = ground.westM + spacingM / 2;
   const y0 = ground.northM - spacingM / 2;
   const firstColumn = Math.floor((tile.westM - x0) / spacingM);

@@ -3,14 +3,22 @@
  * what a ray that gets through counts for; and the totals on open ground, from which losses are taken.
  */
 import { skyDirections } from '../sun/sky-directions.ts';
-import { WEIGHT_BEAM, WEIGHT_SEASON_BEAM, WEIGHT_STRIDE, yearQuadrature } from '../sun/year-quadrature.ts';
+import {
+  QUADRATURE_STEPS,
+  type QuadratureSteps,
+  WEIGHT_BEAM_GROWING,
+  WEIGHT_BEAM_RESTING,
+  WEIGHT_GROWING_HOURS,
+  WEIGHT_STRIDE,
+  yearQuadrature,
+} from '../sun/year-quadrature.ts';
 import { yearSamples } from '../sun/year-samples.ts';
 import { classesThatMatter, groupPhases, SKY_LEAF_TOLERANCE, SUN_LEAF_TOLERANCE } from './leaf-groups.ts';
 import type { LightScene } from './light-types.ts';
 import { type RayDirection, rayDirection } from './shadow-tile.ts';
 
-/** Sums kept for the sun: the slots of the quadrature's weights. */
-export const SUN_SLOTS = WEIGHT_STRIDE;
+/** Sums kept for the sun: the slots of the quadrature's weights, all but the last. */
+export const SUN_SLOTS = WEIGHT_GROWING_HOURS;
 
 export interface PlannedDirection {
   readonly ray: RayDirection;
@@ -22,6 +30,9 @@ export interface PlannedDirection {
   /** For each state, the slots it adds to and how much: what a ray let through counts for. */
   readonly slots: readonly Uint8Array[];
   readonly weights: readonly Float64Array[];
+  /** For each state, the growing season alone: hours of sun, and photons (mol m-2). */
+  readonly growingHours: Float64Array;
+  readonly growingMol: Float64Array;
 }
 
 export interface LightPlan {
@@ -43,7 +54,7 @@ export interface LightPlan {
 
 const PERIODS = 13;
 
-export function lightPlan(scene: LightScene): LightPlan {
+export function lightPlan(scene: LightScene, steps: QuadratureSteps = QUADRATURE_STEPS): LightPlan {
   const { leaf, growingDay, convergenceRad } = scene;
   const samples = yearSamples(scene.calendarYear, scene.timeZone, scene.latDeg, scene.lonDeg, scene.sky);
   const { monthOfDay, daysInMonth } = samples.civil;
@@ -53,7 +64,7 @@ export function lightPlan(scene: LightScene): LightPlan {
       `The year ${scene.calendarYear} has ${days} days, the leaf calendar ${leaf.phaseOfDay.length} and the growing season ${growingDay.length}; expected the same number.`,
     );
   const matters = classesThatMatter(scene.crowns, scene.prisms, leaf.classCount);
-  const quadrature = yearQuadrature(samples, scene.latDeg, leaf.phaseOfDay, growingDay);
+  const quadrature = yearQuadrature(samples, scene.latDeg, leaf.phaseOfDay, growingDay, steps);
 
   const sunTotal = new Float64Array(SUN_SLOTS);
   const sun: PlannedDirection[] = [];
@@ -71,20 +82,24 @@ export function lightPlan(scene: LightScene): LightPlan {
       importance,
       SUN_LEAF_TOLERANCE,
     );
-    const sums = Array.from({ length: groups.count }, () => new Float64Array(SUN_SLOTS));
+    const sums = Array.from({ length: groups.count }, () => new Float64Array(WEIGHT_STRIDE));
     for (let part = first; part < end; part++)
-      for (let s = 0; s < SUN_SLOTS; s++) {
+      for (let s = 0; s < WEIGHT_STRIDE; s++) {
         const weight = quadrature.partWeights[part * WEIGHT_STRIDE + s];
         sums[groups.groupOf[part - first]][s] += weight;
-        sunTotal[s] += weight;
+        if (s < SUN_SLOTS) sunTotal[s] += weight;
       }
-    const used = sums.map((sum) => Uint8Array.from([...sum.keys()].filter((s) => sum[s] > 0)));
+    const used = sums.map((sum) =>
+      Uint8Array.from([...sum.keys()].filter((s) => s < SUN_SLOTS && sum[s] > 0)),
+    );
     sun.push({
       ...aim(quadrature.altitudeRad[n], quadrature.azimuthRad[n]),
       states: groups.count,
       leafShare: groups.leafShare,
       slots: used,
       weights: sums.map((sum, g) => Float64Array.from(used[g], (s) => sum[s])),
+      growingHours: Float64Array.from(sums, (sum) => sum[WEIGHT_GROWING_HOURS]),
+      growingMol: Float64Array.from(sums, (sum) => growingBeam(sum)),
     });
   }
 
@@ -93,14 +108,6 @@ export function lightPlan(scene: LightScene): LightPlan {
   for (let d = 0; d < days; d++) molOfPhase[leaf.phaseOfDay[d]] += samples.diffuseMolByDay[d];
   const groups = groupPhases(leaf, matters, phases, molOfPhase, SKY_LEAF_TOLERANCE);
   const dome = skyDirections(scene.sky.diffuseSky);
-  const sky = Array.from({ length: dome.count }, (_, k) => ({
-    ...aim(dome.altitudeRad[k], dome.azimuthRad[k]),
-    states: groups.count,
-    leafShare: groups.leafShare,
-    slots: Array.from({ length: groups.count }, (_, g) => Uint8Array.of(g)),
-    weights: Array.from({ length: groups.count }, () => Float64Array.of(dome.share[k])),
-  }));
-
   const diffuseMol = new Float64Array(PERIODS * groups.count);
   const growingDaysByMonth = new Float32Array(12);
   for (let d = 0; d < days; d++) {
@@ -110,9 +117,25 @@ export function lightPlan(scene: LightScene): LightPlan {
     diffuseMol[12 * groups.count + g] += samples.diffuseMolByDay[d];
     growingDaysByMonth[monthOfDay[d]]++;
   }
+  const sky = Array.from({ length: dome.count }, (_, k) => ({
+    ...aim(dome.altitudeRad[k], dome.azimuthRad[k]),
+    states: groups.count,
+    leafShare: groups.leafShare,
+    slots: Array.from({ length: groups.count }, (_, g) => Uint8Array.of(g)),
+    weights: Array.from({ length: groups.count }, () => Float64Array.of(dome.share[k])),
+    growingHours: new Float64Array(groups.count),
+    growingMol: Float64Array.from(
+      { length: groups.count },
+      (_, g) => dome.share[k] * diffuseMol[12 * groups.count + g],
+    ),
+  }));
+
   const openMol = new Float64Array(PERIODS);
   for (let period = 0; period < PERIODS; period++) {
-    openMol[period] = sunTotal[period < 12 ? WEIGHT_BEAM + period : WEIGHT_SEASON_BEAM];
+    openMol[period] =
+      period < 12
+        ? sunTotal[WEIGHT_BEAM_GROWING + period] + sunTotal[WEIGHT_BEAM_RESTING + period]
+        : growingBeam(sunTotal);
     for (let g = 0; g < groups.count; g++) openMol[period] += diffuseMol[period * groups.count + g];
   }
   return {
@@ -133,4 +156,11 @@ export function lightPlan(scene: LightScene): LightPlan {
       gridAzimuthRad: azimuthRad - convergenceRad,
     };
   }
+}
+
+/** Photons of the growing season in a set of weights. */
+function growingBeam(weights: Float64Array): number {
+  let sum = 0;
+  for (let month = 0; month < 12; month++) sum += weights[WEIGHT_BEAM_GROWING + month];
+  return sum;
 }

@@ -8,14 +8,15 @@ import { degToRad } from '../units/angle.ts';
 import type { YearSamples } from './year-samples.ts';
 
 /** Values kept for each direction and phase: see the offsets. */
-export const WEIGHT_STRIDE = 26;
+export const WEIGHT_STRIDE = 37;
 /** Hours of sun, January to December. */
 export const WEIGHT_HOURS = 0;
-/** Photons from the sun's disc on the horizontal (mol m-2), January to December. */
-export const WEIGHT_BEAM = 12;
-/** Photons and hours of the growing season. */
-export const WEIGHT_SEASON_BEAM = 24;
-export const WEIGHT_SEASON_HOURS = 25;
+/** Photons from the sun's disc on the horizontal (mol m-2) on days of the growing season, January to December. */
+export const WEIGHT_BEAM_GROWING = 12;
+/** The same on the other days. */
+export const WEIGHT_BEAM_RESTING = 24;
+/** Hours of sun on days of the growing season. */
+export const WEIGHT_GROWING_HOURS = 36;
 
 export interface SunQuadrature {
   readonly count: number;
@@ -34,7 +35,7 @@ export interface QuadratureSteps {
   readonly declinationLevels: number;
   readonly minutes: number;
 }
-export const QUADRATURE_STEPS: QuadratureSteps = { declinationLevels: 25, minutes: 14 };
+export const QUADRATURE_STEPS: QuadratureSteps = { declinationLevels: 26, minutes: 14 };
 
 const MAX_DECLINATION_RAD = degToRad(23.45);
 
@@ -119,11 +120,8 @@ export function yearQuadrature(
     const hours = share * samples.hours[sample];
     const beam = share * samples.beamMol[sample];
     weights[WEIGHT_HOURS + month] += hours;
-    weights[WEIGHT_BEAM + month] += beam;
-    if (growingDay[day]) {
-      weights[WEIGHT_SEASON_BEAM] += beam;
-      weights[WEIGHT_SEASON_HOURS] += hours;
-    }
+    weights[(growingDay[day] ? WEIGHT_BEAM_GROWING : WEIGHT_BEAM_RESTING) + month] += beam;
+    if (growingDay[day]) weights[WEIGHT_GROWING_HOURS] += hours;
   }
 
   const used: number[] = [];

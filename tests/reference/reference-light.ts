@@ -114,14 +114,19 @@ export function cutPrismM(scene: LightScene, p: number, o: Vec, u: Vec): number 
 export function behindLand(scene: LightScene, o: Vec, u: Vec, highestM: number): boolean {
   const { ground } = scene;
   const flat = Math.hypot(u[0], u[1]);
-  const reachM = (ground.columns + ground.rows) * ground.cellM;
-  const step = ground.cellM / 2;
-  for (let d = step / 2; d < reachM; d += step) {
+  const sx = u[0] / flat;
+  const sy = u[1] / flat;
+  const half = ground.cellM / 2;
+  for (let d = half / 2; ; d += half) {
+    const x = o[0] + d * sx;
+    const y = o[1] + d * sy;
     const z = o[2] + (d / flat) * u[2];
-    if (z > highestM) return false;
-    if (sampleGrid(ground, o[0] + (d * u[0]) / flat, o[1] + (d * u[1]) / flat) > z) return true;
+    // Beyond the outermost cell centres nothing is known, and nothing rises.
+    if (z > highestM || x < ground.westM + half || x > ground.westM + ground.columns * ground.cellM - half)
+      return false;
+    if (y > ground.northM - half || y < ground.northM - ground.rows * ground.cellM + half) return false;
+    if (sampleGrid(ground, x, y) > z) return true;
   }
-  return false;
 }
 
 /** Depth by leaf class, in leaf and leafless, of everything along a ray; null where it is blocked. */
