@@ -40,7 +40,7 @@ export function contourLines(grid: Grid, intervalM: number): ContourLine[] {
     const area = squares.contour(grid.values as unknown as number[], elevationM);
     for (const rings of area.coordinates) {
       for (const ring of rings) {
-        for (const piece of piecesOnGround(grid, ring)) {
+        for (const piece of piecesOnGround(grid, ring, elevationM)) {
           lines.push({ elevationM, line: piece.map(([x, y]) => toMetres(grid, x, y)) });
         }
       }
@@ -59,9 +59,9 @@ const toMetres = (grid: Grid, x: number, y: number): LocalXY => [
  * only where it lies between two cell centres that both have ground; the rest is cut away.
  * Ring coordinates: cell (c, r) has its centre at (c + 0.5, r + 0.5).
  */
-function piecesOnGround(grid: Grid, ring: number[][]): number[][][] {
+function piecesOnGround(grid: Grid, ring: number[][], elevationM: number): number[][][] {
   const open = ring.slice(0, -1);
-  const keep = open.map(([x, y]) => betweenGround(grid, x - 0.5, y - 0.5));
+  const keep = open.map(([x, y]) => betweenGround(grid, x - 0.5, y - 0.5, elevationM));
   const firstCut = keep.indexOf(false);
   if (firstCut < 0) return [ring];
   const pieces: number[][][] = [];
@@ -77,11 +77,14 @@ function piecesOnGround(grid: Grid, ring: number[][]): number[][][] {
   return pieces;
 }
 
-function betweenGround(grid: Grid, column: number, row: number): boolean {
+function betweenGround(grid: Grid, column: number, row: number, elevationM: number): boolean {
   if (column < 0 || row < 0 || column > grid.columns - 1 || row > grid.rows - 1) return false;
   const c0 = Math.floor(column);
   const r0 = Math.floor(row);
   const c1 = Math.ceil(column);
   const r1 = Math.ceil(row);
-  return Number.isFinite(grid.values[r0 * grid.columns + c0] + grid.values[r1 * grid.columns + c1]);
+  const here = grid.values[r0 * grid.columns + c0];
+  // Beside a hole the library puts its vertex on the last cell's centre, whatever stands there.
+  if (c0 === c1 && r0 === r1) return Math.abs(here - elevationM) <= 1e-6 * Math.max(1, Math.abs(elevationM));
+  return Number.isFinite(here + grid.values[r1 * grid.columns + c1]);
 }

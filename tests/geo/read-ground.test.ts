@@ -67,7 +67,12 @@ describe('ground from a raster', () => {
   it('leaves what the file does not cover without data and says how much it covers', async () => {
     const fileName = 'utm-striped-deflate-float32.tif';
     const wide = { ...box, west: box.west - 400 };
-    const { ground, description } = await readGround({ fileName, bytes: fixtureBytes(fileName), frame, box: wide });
+    const { ground, description } = await readGround({
+      fileName,
+      bytes: fixtureBytes(fileName),
+      frame,
+      box: wide,
+    });
     expect(Number.isNaN(ground.values[0])).toBe(true);
     expect(description).toMatch(/covers (4|5)\d % of the site/);
   });
@@ -76,7 +81,8 @@ describe('ground from a raster', () => {
     // A chessboard of 0 and 10 m: every coarse cell must come out near 5 m.
     const side = 1500;
     const values = new Float32Array(side * side);
-    for (let i = 0; i < values.length; i++) values[i] = ((i % side) + Math.floor(i / side)) % 2 === 0 ? 0 : 10;
+    for (let i = 0; i < values.length; i++)
+      values[i] = ((i % side) + Math.floor(i / side)) % 2 === 0 ? 0 : 10;
     const spec = { columns: side, rows: side, cellM: 0.25, westM: 0, northM: 0 };
     const file = writeGeoTiff([{ name: 'board', values }], spec, frame);
     const { ground } = await readGround({
@@ -116,11 +122,14 @@ describe('ground from a raster', () => {
 
 describe('a raster that cannot be used gives one sentence naming the file', () => {
   const whole = fixtureBytes('utm-striped-deflate-float32.tif');
-  const read = (fileName: string, bytes: ArrayBuffer, at = frame) => readGround({ fileName, bytes, frame: at, box });
+  const read = (fileName: string, bytes: ArrayBuffer, at = frame) =>
+    readGround({ fileName, bytes, frame: at, box });
 
   it('empty', () => expect(read('a.tif', new ArrayBuffer(0))).rejects.toThrow('a.tif: the file is empty.'));
   it('no TIFF', () =>
-    expect(read('a.tif', textBytes('elevation 12 13 14'))).rejects.toThrow(/^a\.tif: this is not a TIFF file/));
+    expect(read('a.tif', textBytes('elevation 12 13 14'))).rejects.toThrow(
+      /^a\.tif: this is not a TIFF file/,
+    ));
   it.each([9, 60, 300, 700, 1200])('cut short after %i bytes', (length) =>
     expect(read('a.tif', whole.slice(0, Math.min(length, whole.byteLength - 3)))).rejects.toThrow(
       /^a\.tif: the file is cut short/,
@@ -149,8 +158,14 @@ describe('a raster that cannot be used gives one sentence naming the file', () =
   });
   it('only holes under the site', async () => {
     const spec = { columns: 40, rows: 40, cellM: 10, westM: box.west - 40, northM: box.north + 40 };
-    const file = writeGeoTiff([{ name: 'nothing', values: new Float32Array(1600).fill(Number.NaN) }], spec, frame);
-    await expect(read('a.tif', file.buffer as ArrayBuffer)).rejects.toThrow(/has no ground where the site lies/);
+    const file = writeGeoTiff(
+      [{ name: 'nothing', values: new Float32Array(1600).fill(Number.NaN) }],
+      spec,
+      frame,
+    );
+    await expect(read('a.tif', file.buffer as ArrayBuffer)).rejects.toThrow(
+      /has no ground where the site lies/,
+    );
   });
 });
 

@@ -30,6 +30,7 @@ export function readGeoJson(fileName: string, text: string): ImportedShape[] {
   return someShapes(
     fileName,
     features.flatMap((feature, i) => {
+      if (typeof feature !== 'object' || feature === null) return [];
       const given = feature.properties?.name ?? feature.properties?.Name ?? feature.properties?.NAME;
       const name = typeof given === 'string' && given.trim() !== '' ? given.trim() : null;
       const where = `${fileName}, ${name ? `"${name}"` : `feature ${i + 1}`}`;

@@ -87,8 +87,10 @@ function directory(
   const perBand = (value: number): number[] => bands.map(() => value);
   const west = frame.originEastingM + spec.westM;
   const north = frame.originNorthingM + spec.northM;
+  // GDAL takes entities off twice, once for the XML and once for its own item.
   const items = bands.map(
-    ({ name }, i) => `  <Item name="DESCRIPTION" sample="${i}" role="description">${escaped(name)}</Item>\n`,
+    ({ name }, i) =>
+      `  <Item name="DESCRIPTION" sample="${i}" role="description">${escaped(escaped(name))}</Item>\n`,
   );
   const tags: Tag[] = [
     { code: 256, type: LONG, values: [spec.columns] }, // ImageWidth

@@ -1,5 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { convergenceRadAt, type Frame, frameAt, type LonLat, toLocal, toLonLat } from '../../../src/geo/frame.ts';
+import {
+  convergenceRadAt,
+  type Frame,
+  frameAt,
+  type LonLat,
+  toLocal,
+  toLonLat,
+} from '../../../src/geo/frame.ts';
 
 const dms = (deg: number, min: number, sec: number): number => deg + min / 60 + sec / 3600;
 const toDeg = (rad: number): number => (rad * 180) / Math.PI;
@@ -39,7 +46,9 @@ describe('the frame', () => {
     // As above: 1° 35' 3.65" and 1° 52' 43.22" between true and grid north, west of a southern meridian: clockwise.
     const second = 1 / 3600;
     expect(Math.abs(toDeg(frameAt(FLINDERS).convergenceRad) - dms(1, 35, 3.65))).toBeLessThan(0.01 * second);
-    expect(Math.abs(toDeg(convergenceRadAt(32755, BUNINYONG)) - dms(1, 52, 43.22))).toBeLessThan(0.01 * second);
+    expect(Math.abs(toDeg(convergenceRadAt(32755, BUNINYONG)) - dms(1, 52, 43.22))).toBeLessThan(
+      0.01 * second,
+    );
   });
 
   it('agrees with the published series for the convergence on both hemispheres', () => {
@@ -51,7 +60,8 @@ describe('the frame', () => {
         const phi = (latDeg * Math.PI) / 180;
         const w = (offDeg * Math.PI) / 180;
         const eta2 = secondEccentricitySq * Math.cos(phi) ** 2;
-        const series = w * Math.sin(phi) * (1 + ((w * Math.cos(phi)) ** 2 * (1 + 3 * eta2 + 2 * eta2 ** 2)) / 3);
+        const series =
+          w * Math.sin(phi) * (1 + ((w * Math.cos(phi)) ** 2 * (1 + 3 * eta2 + 2 * eta2 ** 2)) / 3);
         const found = frameAt([-63 + offDeg, latDeg]).convergenceRad;
         expect(Math.abs(found - series)).toBeLessThan(1.5e-7);
       }
@@ -66,7 +76,13 @@ describe('the frame', () => {
 
 describe('the way back', () => {
   it('returns to the same longitude and latitude within 1e-9°', () => {
-    for (const place of [[-64.5, 45.1], [171.9, -43.6], [179.99, 12], [0, 0.2], [10, 83.9]] as LonLat[]) {
+    for (const place of [
+      [-64.5, 45.1],
+      [171.9, -43.6],
+      [179.99, 12],
+      [0, 0.2],
+      [10, 83.9],
+    ] as LonLat[]) {
       const frame = frameAt(place);
       const there: LonLat = [place[0] - 0.004, place[1] + 0.003];
       const back = toLonLat(frame, toLocal(frame, there));

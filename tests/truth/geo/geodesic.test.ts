@@ -36,9 +36,24 @@ describe('geodesics', () => {
   it('reproduce a documented area and perimeter, whichever way the ring runs', () => {
     // GeographicLib, documentation of PolygonArea: Antarctica in eighteen points. From memory.
     const ring: LonLat[] = [
-      [-58, -63.1], [-74, -72.9], [-102, -71.9], [-102, -74.9], [-131, -74.3], [-163, -77.5], [163, -77.4],
-      [172, -71.7], [140, -65.9], [113, -65.7], [88, -66.6], [59, -66.9], [25, -69.8], [-4, -70.0], [-14, -71.0],
-      [-33, -77.3], [-46, -77.9], [-61, -74.7],
+      [-58, -63.1],
+      [-74, -72.9],
+      [-102, -71.9],
+      [-102, -74.9],
+      [-131, -74.3],
+      [-163, -77.5],
+      [163, -77.4],
+      [172, -71.7],
+      [140, -65.9],
+      [113, -65.7],
+      [88, -66.6],
+      [59, -66.9],
+      [25, -69.8],
+      [-4, -70.0],
+      [-14, -71.0],
+      [-33, -77.3],
+      [-46, -77.9],
+      [-61, -74.7],
     ];
     expect(Math.abs(polygonAreaM2([ring]) - 13662703680020.1)).toBeLessThan(1);
     expect(Math.abs(polygonAreaM2([[...ring].reverse()]) - 13662703680020.1)).toBeLessThan(1);
