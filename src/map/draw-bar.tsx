@@ -43,7 +43,7 @@ function Drawing({ hand }: { readonly hand: Extract<Hand, { doing: 'drawing' }> 
           : 'Press its points one after another.'
         : placed < fewest
           ? `${fewest - placed} more to go.`
-          : 'Press the last point again to finish.';
+          : `Press the ${hand.geometry === 'Polygon' ? 'first' : 'last'} point again to finish.`;
   return (
     <div className="map-bar" data-testid="draw-bar">
       <p>

@@ -38,7 +38,6 @@ export function groundLayers(theme: InkTheme): LayerSpecification[] {
       id: 'contour-heights',
       type: 'symbol',
       source: 'contours',
-      filter: ['get', 'labelled'],
       layout: {
         'symbol-placement': 'line',
         'symbol-spacing': 340,
@@ -46,7 +45,8 @@ export function groundLayers(theme: InkTheme): LayerSpecification[] {
         'text-font': [FACE.medium],
         'text-size': TEXT_PX.small,
         'text-max-angle': 28,
-        'text-padding': 24,
+        'text-padding': 36,
+        'symbol-sort-key': ['case', ['get', 'index'], 0, 1],
       },
       paint: {
         'text-color': theme.inkSoft,

@@ -53,7 +53,7 @@ export function placeInside(ring: readonly Position[]): [number, number] {
 
 /**
  * The middle of the long side that looks most to the north, and its direction as degrees clockwise from east (how
- * text along it is turned), for a name written inside a boundary.
+ * text along it is turned), for a name written along a boundary.
  */
 export function northernSide(ring: readonly Position[]): { at: [number, number]; turnDeg: number } {
   const [cx, cy] = ringCentre(ring);

@@ -130,6 +130,9 @@ export function selectedFeatures(state: Pick<AppState, 'document' | 'grown' | 's
   const thing = state.grown.things.find(({ id }) => id === feature.id);
   const footprint = thing ? footprintGeometry(thing.footprint) : null;
   const { kind } = feature.properties;
-  const own = drawn(feature.id, feature.geometry as GeoJSON.Geometry, { kind, part: 'own' });
-  return collection(footprint ? [own, drawn(feature.id, footprint, { kind, part: 'cover' })] : [own]);
+  const cover = footprint && drawn(feature.id, footprint, { kind });
+  // A crown is shown by its spread; a stem without one by a ring.
+  if (cover && kind === 'tree') return collection([cover]);
+  const own = drawn(feature.id, feature.geometry as GeoJSON.Geometry, { kind });
+  return collection(cover ? [own, cover] : [own]);
 }

@@ -69,7 +69,6 @@ function contourFeatures(ground: Grid, frame: Frame, units: UnitSystem): GeoJSON
   const corners = gridCorners(ground, (xM, yM) => toLonLat(frame, [xM, yM]));
   const place = placeInCorners(corners, ground);
   const lines = contourLines(inUnits, interval);
-  const few = new Set(lines.map((line) => line.elevationM)).size <= 10;
   return {
     type: 'FeatureCollection',
     features: lines.map(({ elevationM, line }) => {
@@ -79,7 +78,6 @@ function contourFeatures(ground: Grid, frame: Frame, units: UnitSystem): GeoJSON
         type: 'Feature',
         properties: {
           index,
-          labelled: few || index,
           label: `${Number(elevationM.toFixed(2))} ${units === 'metric' ? 'm' : 'ft'}`,
         },
         geometry: {

@@ -17,7 +17,8 @@ export function usePlan(map: MapLibre | null): void {
   const document = useApp((app) => app.document);
   const grown = useApp((app) => app.grown);
   const layout = useApp((app) => app.layout);
-  const selection = useApp((app) => app.selection);
+  // While it is being reshaped its handles show what is chosen.
+  const selection = useApp((app) => (app.hand.doing === 'reshaping' ? null : app.selection));
 
   useEffect(() => {
     if (!map) return;
