@@ -45,7 +45,7 @@ function converterOf(epsg: number): Converter {
  * ignored: the plain six degrees serve a site as well.
  * @throws BadInputError beyond 84° N and 80° S, where UTM ends, or when the point is not on the globe.
  */
-export function utmEpsgAt([lonDeg, latDeg]: LonLat): number {
+function utmEpsgAt([lonDeg, latDeg]: LonLat): number {
   if (!(Math.abs(lonDeg) <= 180) || !(Math.abs(latDeg) <= 90)) {
     throw new BadInputError(
       `The place ${lonDeg}, ${latDeg} is not on the globe: expected a longitude from -180 to 180 and a latitude from -90 to 90.`,

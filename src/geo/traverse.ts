@@ -21,7 +21,7 @@ export interface TraverseInput {
   readonly adjust?: 'none' | 'compass-rule';
 }
 
-export interface Misclosure {
+interface Misclosure {
   /** How far the end of the last side falls from the start, metres. */
   readonly lengthM: number;
   /** From the start toward where the last side ended, degrees clockwise from true north. */

@@ -103,7 +103,7 @@ const FOOT_SYSTEMS: Readonly<Record<number, number>> = {
 };
 
 /** Metres in the file's unit of height; metres when it does not say. */
-export function verticalUnitM(file: OpenGeoTiff, unitName: string): number {
+function verticalUnitM(file: OpenGeoTiff, unitName: string): number {
   const named = unitName.trim().toLowerCase();
   if (/^(us survey foot|us-ft|ftus|us survey feet)$/.test(named)) return LENGTH_UNIT_M[9003];
   if (/^(ft|foot|feet|international foot)$/.test(named)) return LENGTH_UNIT_M[9002];
