@@ -19,29 +19,60 @@ import { accumulateLosses } from './accumulate-losses.ts';
 import { buildingPrisms, cellsInBuildings } from './building-cells.ts';
 import { prismCaster } from './cast-prism.ts';
 import { type Foliage, workbench } from './depth-layers.ts';
-import { groundPyramid, tileHorizons } from './horizon.ts';
+import { type GroundPyramid, groundPyramid, tileHorizons } from './horizon.ts';
 import { type LightPlan, lightPlan, SUN_SLOTS } from './light-plan.ts';
-import type { LightRequest, LightResult } from './light-types.ts';
+import type { LightOnGridsRequest, LightRequest, LightResult, LightScene } from './light-types.ts';
 import { shadowTile, TILE_EDGE } from './shadow-tile.ts';
 import { STATED_YEAR_ERROR } from './stated-error.ts';
 
 const PAUSE_MS = 12;
+
+/** What one scene needs on any grid. */
+interface PreparedScene {
+  readonly plan: LightPlan;
+  readonly pyramid: GroundPyramid;
+  readonly foliage: Foliage;
+  /** Indices of the prisms that are buildings. */
+  readonly buildings: readonly number[];
+}
+
+function prepare(scene: LightScene, steps: QuadratureSteps): PreparedScene {
+  const plan = lightPlan(scene, steps);
+  return {
+    plan,
+    pyramid: groundPyramid(scene.ground),
+    foliage: { crowns: scene.crowns, caster: prismCaster(scene.prisms), classCount: plan.classCount },
+    buildings: buildingPrisms(scene.prisms),
+  };
+}
 
 /** @param steps fineness of the year's sun directions; the stated error holds for the usual one. */
 export function* computeLight(
   request: LightRequest,
   steps: QuadratureSteps = QUADRATURE_STEPS,
 ): Steps<LightResult> {
-  const { scene, grid, readingHeightM } = request;
-  const plan = lightPlan(scene, steps);
+  const prepared = prepare(request.scene, steps);
   yield 0;
-  const pyramid = groundPyramid(scene.ground);
-  const foliage: Foliage = {
-    crowns: scene.crowns,
-    caster: prismCaster(scene.prisms),
-    classCount: plan.classCount,
-  };
-  const buildings = buildingPrisms(scene.prisms);
+  return yield* lightOnGrid(prepared, request);
+}
+
+/** Light on several small grids of one scene, in their order: the year is prepared once. */
+export function* computeLightOnGrids({ scene, places }: LightOnGridsRequest): Steps<LightResult[]> {
+  const prepared = prepare(scene, QUADRATURE_STEPS);
+  yield 0;
+  const results: LightResult[] = [];
+  for (const place of places) {
+    const steps = lightOnGrid(prepared, { scene, ...place });
+    let step = steps.next();
+    for (; !step.done; step = steps.next()) yield (results.length + step.value) / places.length;
+    results.push(step.value);
+  }
+  return results;
+}
+
+function* lightOnGrid(prepared: PreparedScene, request: LightRequest): Steps<LightResult> {
+  const { scene, grid, readingHeightM } = request;
+  const { plan, pyramid, foliage, buildings } = prepared;
   const cells = cellCount(grid);
   const result = emptyResult(request, plan, cells);
   const bench = workbench(Math.max(plan.skyGroups, ...plan.sun.map((direction) => direction.states)));

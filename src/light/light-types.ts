@@ -29,6 +29,12 @@ export interface LightRequest {
   readonly readingHeightM: number;
 }
 
+/** Several small grids of one scene, such as the patches of a year. */
+export interface LightOnGridsRequest {
+  readonly scene: LightScene;
+  readonly places: readonly Omit<LightRequest, 'scene'>[];
+}
+
 /** All float32, band-major (band * cells + cell), NaN inside buildings and where ground is missing. */
 export interface LightResult {
   readonly grid: GridSpec;

@@ -35,7 +35,7 @@ export interface QuadratureSteps {
   readonly declinationLevels: number;
   readonly minutes: number;
 }
-export const QUADRATURE_STEPS: QuadratureSteps = { declinationLevels: 26, minutes: 14 };
+export const QUADRATURE_STEPS: QuadratureSteps = { declinationLevels: 26, minutes: 13 };
 
 const MAX_DECLINATION_RAD = degToRad(23.45);
 
@@ -52,17 +52,17 @@ export function yearQuadrature(
   const cosLat = Math.cos(latRad);
   const levels = steps.declinationLevels;
 
-  // One row of directions a declination level, evenly spaced from sunrise to sunset; neighbouring rows are staggered
-  // by half a step so that a straight edge does not cross many directions at once.
+  // One row of directions a declination level, evenly spaced from sunrise to sunset. Rows have an even and an odd
+  // number in turn: morning mirrors afternoon in each, and neighbours are staggered by half a step, so that a straight
+  // edge does not cross many directions at once.
   const levelFirst = new Uint32Array(levels + 1);
   const halfDayRad = new Float64Array(levels);
-  const stagger = new Float64Array(levels);
   for (let level = 0; level < levels; level++) {
     const declination = levelDeclination(level);
     const half = Math.acos(Math.min(1, Math.max(-1, -Math.tan(latRad) * Math.tan(declination))));
     halfDayRad[level] = half;
-    stagger[level] = level % 2 === 0 ? -0.25 : 0.25;
-    const nodes = half > 0 ? Math.max(2, Math.round((half * 24 * 60) / (Math.PI * steps.minutes))) : 0;
+    const pairs = Math.max(1, Math.round((half * 12 * 60) / (Math.PI * steps.minutes)));
+    const nodes = half > 0 ? 2 * pairs + (level % 2) : 0;
     levelFirst[level + 1] = levelFirst[level] + nodes;
   }
   const lattice = levelFirst[levels];
@@ -99,7 +99,7 @@ export function yearQuadrature(
     const nodes = levelFirst[level + 1] - first;
     if (nodes === 0) return;
     const half = halfDayRad[level];
-    const along = ((hourAngle / half + 1) / 2) * nodes - 0.5 - stagger[level];
+    const along = ((hourAngle / half + 1) / 2) * nodes - 0.5;
     const allDay = half >= Math.PI;
     const clamped = allDay ? along : Math.min(nodes - 1, Math.max(0, along));
     const before = Math.floor(clamped);
@@ -141,7 +141,7 @@ export function yearQuadrature(
   used.forEach((node, k) => {
     while (node >= levelFirst[level + 1]) level++;
     const nodes = levelFirst[level + 1] - levelFirst[level];
-    const along = (node - levelFirst[level] + 0.5 + stagger[level]) / nodes;
+    const along = (node - levelFirst[level] + 0.5) / nodes;
     const hourAngle = (2 * along - 1) * halfDayRad[level];
     const declination = levelDeclination(level);
     const sinDec = Math.sin(declination);

@@ -4,11 +4,11 @@ import { runToEnd } from '../../../src/numeric/steps.ts';
 import { degToRad } from '../../../src/units/angle.ts';
 import { plainScene, yearOf } from '../../light/plain-scene.ts';
 
-// Near the edge of a UTM zone at 60 N (2.9 degrees from its meridian) grid north stands atan(tan(2.9) sin(60)) =
-// 2.51 degrees clockwise of true north. By symmetry of the sun's year, both sides of a wall on the true meridian get
+// Near the edge of a UTM zone at 60 N (2.99 degrees from its meridian) grid north stands atan(tan(2.99) sin(60)) =
+// 2.59 degrees clockwise of true north. By symmetry of the sun's year, both sides of a wall on the true meridian get
 // the same hours, but for what the equation of time leaves between mornings and afternoons.
 const LAT_DEG = 60;
-const CONVERGENCE_RAD = Math.atan(Math.tan(degToRad(2.9)) * Math.sin(degToRad(LAT_DEG)));
+const CONVERGENCE_RAD = Math.atan(Math.tan(degToRad(2.99)) * Math.sin(degToRad(LAT_DEG)));
 
 /** Hours a year 1 m east and 1 m west of a wall 20 m high and 400 m long on the true meridian. */
 function bothSides(convergenceGivenRad: number): { east: number; west: number } {
@@ -19,7 +19,7 @@ function bothSides(convergenceGivenRad: number): { east: number; west: number } 
   const at = (along: number, across: number) => [along * nx + across * ny, along * ny - across * nx];
   const scene = plainScene({
     latDeg: LAT_DEG,
-    lonDeg: 5.9,
+    lonDeg: 5.99,
     convergenceRad: convergenceGivenRad,
     pieces: [
       {
