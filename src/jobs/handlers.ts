@@ -1,5 +1,5 @@
 import { readGround } from '../geo/read-ground.ts';
-import { computeLight } from '../light/compute-light.ts';
+import { computeLight, computeLightOnGrids } from '../light/compute-light.ts';
 import { computeLightCost } from '../light/light-cost.ts';
 import { computeShelter } from '../wind/compute-shelter.ts';
 import { drive } from './drive.ts';
@@ -12,6 +12,7 @@ type Handlers = {
 /** What each message does; the same table serves the workers and the thread at hand. */
 const HANDLERS: Handlers = {
   light: (request, options) => drive(computeLight(request), options),
+  'light-on-grids': (request, options) => drive(computeLightOnGrids(request), options),
   'light-cost': (request, options) => drive(computeLightCost(request), options),
   shelter: (request, options) => drive(computeShelter(request), options),
   'ground-file': (request) => readGround(request),

@@ -1,10 +1,17 @@
-import type { LightCostRequest, LightCostResult, LightRequest, LightResult } from '../light/light-types.ts';
+import type {
+  LightCostRequest,
+  LightCostResult,
+  LightOnGridsRequest,
+  LightRequest,
+  LightResult,
+} from '../light/light-types.ts';
 import type { ShelterRequest, ShelterResult } from '../wind/shelter-types.ts';
 import type { GroundFileJob, GroundFileResult } from './ground-file.ts';
 
 /** The only thing that crosses to a worker: message name -> [request, result]. */
 export interface JobMap {
   light: [LightRequest, LightResult];
+  'light-on-grids': [LightOnGridsRequest, LightResult[]];
   'light-cost': [LightCostRequest, LightCostResult];
   shelter: [ShelterRequest, ShelterResult];
   'ground-file': [GroundFileJob, GroundFileResult];

@@ -61,7 +61,7 @@ function turn(byYear: ReadonlyMap<number, PatchLight>): { bright: number | null;
 /**
  * Light of each patch at the years asked for, and the year from which it stays too dark, found by halving the gap
  * between the last bright and the first dark year looked at.
- * @param sceneAt the scene a number of years after planting; called once a year.
+ * @param sceneAt the scene a number of years after planting; called once for each look at a year.
  */
 export async function runOutlook(
   runner: JobRunner,
@@ -70,35 +70,39 @@ export async function runOutlook(
   sceneAt: (year: number) => LightScene,
   options: RunOptions = {},
 ): Promise<PatchYears[]> {
-  const scenes = new Map<number, LightScene>();
   const found = patches.map(() => new Map<number, PatchLight>());
   let done = 0;
-  // Two more years a patch are usual for the turn; the bar never runs backwards.
-  const expected = patches.length * (years.length + 2);
+  // The turn of a patch between two years five apart takes about two more years to find.
+  const expected = years.length + 2 * patches.length;
 
-  async function look(index: number, year: number): Promise<void> {
-    if (found[index].has(year)) return;
-    let scene = scenes.get(year);
-    if (!scene) {
-      scene = sceneAt(year);
-      scenes.set(year, scene);
-    }
-    const { grid, readingHeightM } = patches[index];
-    const result = await runner.run('light', { scene, grid, readingHeightM }, { signal: options.signal });
-    found[index].set(year, patchLight(patches[index], result.lightShare));
+  /** One job a year, for all patches that need it. */
+  async function look(year: number, indices: readonly number[]): Promise<void> {
+    const places = indices.map((index) => ({
+      grid: patches[index].grid,
+      readingHeightM: patches[index].readingHeightM,
+    }));
+    const request = { scene: sceneAt(year), places };
+    const results = await runner.run('light-on-grids', request, { signal: options.signal });
+    indices.forEach((index, i) => {
+      found[index].set(year, patchLight(patches[index], results[i].lightShare));
+    });
     done++;
     options.onProgress?.(Math.min(1, done / expected));
   }
 
-  async function follow(index: number): Promise<PatchYears> {
-    await Promise.all(years.map((year) => look(index, year)));
-    for (;;) {
+  if (patches.length === 0) return [];
+  const everyPatch = patches.map((_, index) => index);
+  await Promise.all(years.map((year) => look(year, everyPatch)));
+  for (;;) {
+    const wanted = new Map<number, number[]>();
+    patches.forEach((_, index) => {
       const { bright, dark } = turn(found[index]);
-      if (dark === null || bright === null || dark - bright <= 1)
-        return { byYear: found[index], darkFromYear: dark };
-      await look(index, bright + Math.floor((dark - bright) / 2));
-    }
+      if (dark === null || bright === null || dark - bright <= 1) return;
+      const year = bright + Math.floor((dark - bright) / 2);
+      wanted.set(year, [...(wanted.get(year) ?? []), index]);
+    });
+    if (wanted.size === 0) break;
+    await Promise.all([...wanted].map(([year, indices]) => look(year, indices)));
   }
-
-  return Promise.all(patches.map((_, index) => follow(index)));
+  return found.map((byYear) => ({ byYear, darkFromYear: turn(byYear).dark }));
 }

@@ -1,17 +1,18 @@
 import { describe, expect, it } from 'vitest';
 import type { JobRunner } from '../../src/jobs/messages.ts';
 import { runOutlook } from '../../src/jobs/run-outlook.ts';
-import type { LightRequest, LightScene } from '../../src/light/light-types.ts';
+import type { LightOnGridsRequest, LightScene } from '../../src/light/light-types.ts';
 
 /** A runner whose patches have a share of light that falls from year to year as told. */
 function fadingRunner(shareAt: (year: number) => number, asked: number[]): JobRunner {
   return {
     threads: 1,
     run: async (_name, request) => {
-      const { scene, grid } = request as LightRequest;
+      const { scene, places } = request as LightOnGridsRequest;
       asked.push(scene.calendarYear);
-      const lightShare = new Float32Array(13 * grid.columns * grid.rows).fill(shareAt(scene.calendarYear));
-      return { lightShare } as never;
+      return places.map(({ grid }) => ({
+        lightShare: new Float32Array(13 * grid.columns * grid.rows).fill(shareAt(scene.calendarYear)),
+      })) as never;
     },
     dispose: () => {},
   };

@@ -61,6 +61,18 @@ describe('the runners', () => {
     expect(there.grid).toEqual(here.grid);
   });
 
+  it('give each of several small grids the light it has alone', async () => {
+    const { scene, grid, readingHeightM } = light(2);
+    const corner = { ...grid, rows: 4, columns: 5 };
+    const places = [
+      { grid: corner, readingHeightM },
+      { grid: corner, readingHeightM: 1 },
+    ];
+    const both = await workers.run('light-on-grids', { scene, places });
+    const alone = await createLocalRunner().run('light', { scene, ...places[1] });
+    expect(both[1].lightShare).toEqual(alone.lightShare);
+  });
+
   it('give the same shelter here and over workers that share the rows', async () => {
     const here = await runShelter(createLocalRunner(), shelter);
     const there = await runShelter(workers, shelter);
