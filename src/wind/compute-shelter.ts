@@ -1,29 +1,17 @@
-import { sampleGrid } from '../numeric/grid.ts';
 import type { Steps } from '../numeric/steps.ts';
-import { BadInputError } from '../units/bad-input.ts';
 import { endBreadth, metPorosity, obliqueCosine, shelterReachM, youngStrength } from './barrier-effects.ts';
+import { areaPanels, linePanels } from './barrier-panels.ts';
 import { barrierPieces, type Piece } from './barrier-pieces.ts';
-import { isInsideRing } from './footprint.ts';
-import {
-  GALE_NODES,
-  type SeasonOfDirection,
-  type ShelterDirection,
-  shelterDirections,
-} from './shelter-directions.ts';
+import { checkShelterRequest } from './check-request.ts';
+import { type GroupExtent, groupExtents } from './group-extents.ts';
+import { type ShelterDirection, shelterDirections } from './shelter-directions.ts';
 import { type ShelterPhase, shelterSeasons } from './shelter-phases.ts';
-import {
-  acrossWind,
-  alongWind,
-  EDGE_M,
-  type ShelterTile,
-  shelterTiles,
-  type WindRay,
-  windRay,
-} from './shelter-tile.ts';
+import { accumulate, addOpen, newSums, writeBands } from './shelter-sums.ts';
+import { acrossWind, type ShelterTile, shelterTiles, type WindRay, windRay } from './shelter-tile.ts';
 import type { ShelterOptions, ShelterRequest, ShelterResult } from './shelter-types.ts';
 import { splatEnd } from './splat-end.ts';
 import { splatLine } from './splat-line.ts';
-import { areaPanels, linePanel, splatPanel } from './splat-panel.ts';
+import { splatPanels } from './splat-panels.ts';
 import {
   DISTANCE_NODES,
   deficitTable,
@@ -37,13 +25,6 @@ const PAUSE_MS = 20;
 const GROWING = 0;
 const REST = 1;
 
-/** The extent of a connected group across one wind, and its two outermost corners. */
-interface GroupExtent {
-  least: number;
-  greatest: number;
-  ends: { piece: Piece; vertex: number; alongM: number }[];
-}
-
 /** What is common to the pieces in one direction. */
 interface Blow {
   readonly ray: WindRay;
@@ -54,15 +35,6 @@ interface Blow {
   readonly deficits: Float32Array;
 }
 
-/** Sums over directions and leaf states for one season; deficits so that open ground stays exactly open. */
-interface SeasonSums {
-  /** Sum of speed weight * (1 - f), m/s, and of gale share less that of open ground. */
-  readonly speedDeficit: Float64Array;
-  readonly galeChange: Float64Array;
-  openSpeed: number;
-  openGale: number;
-}
-
 /**
  * Share of open wind and gale hours on every cell: for each direction and leaf state the smallest share that any
  * barrier leaves there (the published rule for several barriers), weighted by the wind's speed and frequency.
@@ -71,7 +43,7 @@ interface SeasonSums {
  */
 export function* computeShelter(request: ShelterRequest): Steps<ShelterResult> {
   const { scene, grid, readingHeightM, options } = request;
-  checkRequest(request);
+  checkShelterRequest(request);
   const pieces = barrierPieces(scene.barriers, options.youngBelts ? readingHeightM : 0);
   const seasons = shelterSeasons(scene.leaf, scene.growingDay, scene.barriers);
   const directions = shelterDirections(scene.climate, scene.convergenceRad, request.galeMps);
@@ -131,62 +103,12 @@ export function* computeShelter(request: ShelterRequest): Steps<ShelterResult> {
   return result;
 }
 
-function checkRequest({ scene, readingHeightM, galeMps }: ShelterRequest): void {
-  if (!(readingHeightM >= 0)) {
-    throw new BadInputError(`The reading height must be 0 m or more; found ${readingHeightM}.`);
-  }
-  if (!(galeMps > 0)) {
-    throw new BadInputError(`The speed of a gale must be above 0 m/s; found ${galeMps}.`);
-  }
-  for (const barrier of scene.barriers) {
-    for (const p of [barrier.porosityOn, barrier.porosityOff]) {
-      if (!(p >= 0 && p <= 1)) {
-        throw new BadInputError(`Optical porosity of thing ${barrier.thing} must be 0 to 1; found ${p}.`);
-      }
-    }
-    if (barrier.heightM.length * 2 !== barrier.xyM.length) {
-      throw new RangeError(
-        `Thing ${barrier.thing} has ${barrier.xyM.length / 2} vertices and ${barrier.heightM.length} heights.`,
-      );
-    }
-    if (!barrier.heightM.every((heightM) => heightM >= 0)) {
-      throw new BadInputError(`Heights of thing ${barrier.thing} must be 0 m or more.`);
-    }
-  }
-}
-
 const changesWithLeaf = ({ barrier }: Piece, phases: readonly ShelterPhase[]): boolean =>
   barrier.porosityOn !== barrier.porosityOff &&
   phases.some(({ leafShare }) => leafShare[barrier.leafClass] !== phases[0].leafShare[barrier.leafClass]);
 
 const phaseMatters = ({ growing, rest }: ShelterDirection, phase: ShelterPhase): boolean =>
   (growing !== null && phase.growingWeight > 0) || (rest !== null && phase.restWeight > 0);
-
-/** Extents and outermost corners of every group; of corners in line with the wind the one it meets first. */
-function groupExtents(pieces: readonly Piece[], ray: WindRay): GroupExtent[] {
-  const extents: GroupExtent[] = [];
-  for (const piece of pieces) {
-    for (let vertex = 0; vertex < piece.heightM.length; vertex++) {
-      const x = piece.xyM[2 * vertex];
-      const y = piece.xyM[2 * vertex + 1];
-      const s = acrossWind(ray, x, y);
-      const corner = { piece, vertex, alongM: alongWind(ray, x, y) };
-      const extent = extents[piece.group];
-      if (!extent) {
-        extents[piece.group] = { least: s, greatest: s, ends: [corner, corner] };
-        continue;
-      }
-      const tiedLeast = Math.abs(s - extent.least) < EDGE_M && corner.alongM < extent.ends[0].alongM - EDGE_M;
-      const tiedGreatest =
-        Math.abs(s - extent.greatest) < EDGE_M && corner.alongM < extent.ends[1].alongM - EDGE_M;
-      if (s < extent.least - EDGE_M || tiedLeast) extent.ends[0] = corner;
-      if (s > extent.greatest + EDGE_M || tiedGreatest) extent.ends[1] = corner;
-      extent.least = Math.min(extent.least, s);
-      extent.greatest = Math.max(extent.greatest, s);
-    }
-  }
-  return extents;
-}
 
 /** Cosine of a piece to the wind; areas take the wind's own path as their width instead. */
 function cosineOf({ barrier, xyM }: Piece, blow: Blow): number {
@@ -230,8 +152,8 @@ function splatPiece(
   const panels =
     barrier.shape === 'area'
       ? areaPanels(ray, xyM, heightM)
-      : [linePanel(ray, xyM, heightM, barrier.widthM / cosine)];
-  for (const panel of panels) if (panel) splatPanel(tile, ray, panel, effects, table, out);
+      : linePanels(ray, xyM, heightM, barrier.widthM / cosine);
+  splatPanels(tile, ray, panels, effects, table, out);
 }
 
 function splatEnds(tile: ShelterTile, blow: Blow, phase: ShelterPhase, out: Float32Array): void {
@@ -258,89 +180,5 @@ function splatEnds(tile: ShelterTile, blow: Blow, phase: ShelterPhase, out: Floa
         out,
       );
     });
-  }
-}
-
-const newSums = (cells: number): SeasonSums => ({
-  speedDeficit: new Float64Array(cells),
-  galeChange: new Float64Array(cells),
-  openSpeed: 0,
-  openGale: 0,
-});
-
-function addOpen(sums: SeasonSums, season: SeasonOfDirection | null): void {
-  if (!season) return;
-  sums.openSpeed += season.speedWeightMps;
-  sums.openGale += season.frequency * season.galeShare[GALE_NODES];
-}
-
-function accumulate(
-  sums: SeasonSums,
-  season: SeasonOfDirection | null,
-  phaseWeight: number,
-  tile: ShelterTile,
-  deficits: Float32Array,
-): void {
-  if (!season || phaseWeight === 0) return;
-  const { speedDeficit, galeChange } = sums;
-  const { galeShare } = season;
-  const speedWeight = season.speedWeightMps * phaseWeight;
-  const galeWeight = season.frequency * phaseWeight;
-  const openGale = galeShare[GALE_NODES];
-  for (let i = 0, cell = tile.firstCell; i < deficits.length; i++, cell++) {
-    const deficit = deficits[i];
-    if (deficit === 0) continue;
-    speedDeficit[cell] += speedWeight * deficit;
-    const v = (1 - deficit) * GALE_NODES;
-    const node = v | 0;
-    const chance = galeShare[node] + (v - node) * (galeShare[node + 1] - galeShare[node]);
-    galeChange[cell] += galeWeight * (chance - openGale);
-  }
-}
-
-/** Turns the sums into the three bands. Mutates `result`. */
-function writeBands(
-  { scene }: ShelterRequest,
-  tiles: readonly ShelterTile[],
-  [growing, rest]: SeasonSums[],
-  [growingHours, restHours]: number[],
-  { windShare, galeHours }: ShelterResult,
-): void {
-  const cells = growing.speedDeficit.length;
-  const growingRun = growing.openSpeed * growingHours;
-  const restRun = rest.openSpeed * restHours;
-  const cut = (deficit: number, open: number): number => (open > 0 ? deficit / open : 0);
-  const solids = scene.barriers.filter(
-    (barrier) =>
-      barrier.shape === 'area' && barrier.porosityOn === 0 && barrier.porosityOff === 0 && barrier.baseM <= 0,
-  );
-  for (const tile of tiles) {
-    for (let row = 0, cell = tile.firstCell; row < tile.rows; row++) {
-      const y = tile.rowYM[row];
-      for (let column = 0; column < tile.columns; column++, cell++) {
-        const x = tile.firstXM + column * tile.cellM;
-        const missing =
-          Number.isNaN(sampleGrid(scene.ground, x, y)) ||
-          solids.some((solid) => isInsideRing(x, y, solid.xyM));
-        if (missing) {
-          for (let band = 0; band < 3; band++) {
-            windShare[band * cells + cell] = Number.NaN;
-            galeHours[band * cells + cell] = Number.NaN;
-          }
-          continue;
-        }
-        const cutGrowing = cut(growing.speedDeficit[cell], growing.openSpeed);
-        const cutRest = cut(rest.speedDeficit[cell], rest.openSpeed);
-        const run = growingRun + restRun;
-        windShare[cell] = 1 - cutGrowing;
-        windShare[cells + cell] = 1 - cutRest;
-        windShare[2 * cells + cell] = 1 - (run > 0 ? (growingRun * cutGrowing + restRun * cutRest) / run : 0);
-        const galeGrowing = Math.max(0, growing.openGale + growing.galeChange[cell]) * growingHours;
-        const galeRest = Math.max(0, rest.openGale + rest.galeChange[cell]) * restHours;
-        galeHours[cell] = galeGrowing;
-        galeHours[cells + cell] = galeRest;
-        galeHours[2 * cells + cell] = galeGrowing + galeRest;
-      }
-    }
   }
 }
