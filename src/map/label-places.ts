@@ -75,3 +75,25 @@ export function northernSide(ring: readonly Position[]): { at: [number, number];
   }
   return best;
 }
+
+/**
+ * The middle of a line, and the direction of its side there as degrees clockwise from east, turned so that text along
+ * it can be read upright.
+ */
+export function middleOfLine(line: readonly Position[]): { at: [number, number]; turnDeg: number } {
+  const lonScale = Math.cos((line[0][1] * Math.PI) / 180);
+  const side = (i: number) =>
+    [(line[i + 1][0] - line[i][0]) * lonScale, line[i + 1][1] - line[i][1]] as const;
+  const lengths = line.slice(1).map((_, i) => Math.hypot(...side(i)));
+  let left = lengths.reduce((sum, length) => sum + length, 0) / 2;
+  let i = 0;
+  while (i < lengths.length - 1 && left > lengths[i]) left -= lengths[i++];
+  const share = lengths[i] > 0 ? left / lengths[i] : 0;
+  const along = (k: 0 | 1) => line[i][k] + share * (line[i + 1][k] - line[i][k]);
+  const [east, north] = side(i);
+  const turnDeg = (-Math.atan2(north, east) * 180) / Math.PI;
+  return {
+    at: [along(0), along(1)],
+    turnDeg: turnDeg > 90 ? turnDeg - 180 : turnDeg < -90 ? turnDeg + 180 : turnDeg,
+  };
+}

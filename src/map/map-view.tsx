@@ -30,7 +30,7 @@ export function MapView() {
   const map = useMap(container, theme, help);
   const raster = useApp(pictureRaster);
   const [hatched, setHatched] = useState(false);
-  useRelief(map);
+  useRelief(map, theme);
   usePicture(map, raster, theme, hatched);
   useUnderlays(map);
   usePlan(map);

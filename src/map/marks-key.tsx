@@ -28,7 +28,15 @@ const MARKS: readonly { readonly name: string; readonly mark: React.ReactNode }[
       </>
     ),
   },
-  { name: 'wall; net or fence', mark: <path d="M2 6h24M2 13h24" className="wall" strokeWidth="3" /> },
+  {
+    name: 'wall; net or fence',
+    mark: (
+      <>
+        <path d="M2 6h24" strokeWidth="3" />
+        <path d="M2 13h24" strokeWidth="3" strokeDasharray="1.6 2.8" />
+      </>
+    ),
+  },
   {
     name: 'drain, line or cable',
     mark: <path d="M1 9h26" strokeWidth="1.8" strokeDasharray="9 2.5 1.5 2.5" className="water" />,

@@ -1,7 +1,7 @@
 import type { FeatureId, FeatureOf, SiteFeature } from '../site/document.ts';
 import type { AppState } from '../state/model.ts';
 import { footprintGeometry } from './footprint.ts';
-import { northernSide, placeInside } from './label-places.ts';
+import { middleOfLine, northernSide, placeInside } from './label-places.ts';
 import { plantMark } from './plant-mark.ts';
 
 type Thing = AppState['grown']['things'][number];
@@ -88,7 +88,7 @@ export function planFeatures(state: Pick<AppState, 'document' | 'grown' | 'layou
       points.push(drawn(id, geometry, { ...common, mark, tag: properties.tag ?? '' }));
       continue;
     }
-    if (kind === 'measure' || geometry.type === 'Point') {
+    if (geometry.type !== 'LineString' && geometry.type !== 'Polygon') {
       points.push(drawn(id, geometry, common));
       continue;
     }
@@ -97,20 +97,12 @@ export function planFeatures(state: Pick<AppState, 'document' | 'grown' | 'layou
       const label = thing?.label ?? common.name;
       if (footprint) stands.push(drawn(id, footprint, { ...common, open, label }));
       outlines.push(drawn(id, geometry, { ...common, open, label }));
-      if (geometry.type === 'Polygon')
-        names.push(
-          drawn(id, pointAt(placeInside(geometry.coordinates[0])), { ...common, label, turnDeg: 0 }),
-        );
+      if (label) names.push(named(id, geometry, { ...common, label }));
       continue;
     }
     const taken = kind === 'field' && properties.taken === true;
     outlines.push(drawn(id, geometry, { ...common, taken }));
-    if (geometry.type !== 'Polygon' || !common.name) continue;
-    const [ring] = geometry.coordinates;
-    const place = kind === 'field' ? northernSide(ring) : { at: placeInside(ring), turnDeg: 0 };
-    names.push(
-      drawn(id, pointAt(place.at), { ...common, taken, label: common.name, turnDeg: place.turnDeg }),
-    );
+    if (common.name) names.push(named(id, geometry, { ...common, taken, label: common.name }));
   }
   return {
     outlines: collection(outlines),
@@ -119,6 +111,21 @@ export function planFeatures(state: Pick<AppState, 'document' | 'grown' | 'layou
     points: collection(points),
     names: collection(names),
   };
+}
+
+/** A name where it is written: along a field's northern side, along the middle of a line, inside any other area. */
+function named(
+  id: FeatureId,
+  geometry: GeoJSON.LineString | GeoJSON.Polygon,
+  properties: Record<string, unknown>,
+): Drawn['features'][number] {
+  const place =
+    geometry.type === 'LineString'
+      ? middleOfLine(geometry.coordinates)
+      : properties.kind === 'field'
+        ? northernSide(geometry.coordinates[0])
+        : { at: placeInside(geometry.coordinates[0]), turnDeg: 0 };
+  return drawn(id, pointAt(place.at), { ...properties, along: geometry.type, turnDeg: place.turnDeg });
 }
 
 const pointAt = (coordinates: [number, number]): GeoJSON.Point => ({ type: 'Point', coordinates });

@@ -326,17 +326,18 @@ function lettering(
 ): LayerSpecification[] {
   return [
     {
-      id: 'belt-names',
+      id: 'line-names',
       type: 'symbol',
-      source: 'outlines',
+      source: 'names',
       minzoom: 15.5,
-      filter: kindIs('belt', 'service', 'path'),
+      filter: is('along', 'LineString'),
       layout: {
-        'symbol-placement': 'line-center',
-        'text-field': ['coalesce', ['get', 'label'], ['get', 'name']],
+        'text-field': ['get', 'label'],
         'text-font': [FACE.medium],
         'text-size': TEXT_PX.small,
-        'text-max-angle': 35,
+        'text-rotate': ['get', 'turnDeg'],
+        'text-rotation-alignment': 'map',
+        'text-max-width': 30,
       },
       paint: halo,
     },
@@ -345,7 +346,7 @@ function lettering(
       type: 'symbol',
       source: 'names',
       minzoom: NAMES_FROM_ZOOM,
-      filter: ['!', kindIs('field')],
+      filter: all(is('along', 'Polygon'), ['!', kindIs('field')]),
       layout: {
         'text-field': ['get', 'label'],
         'text-font': [FACE.medium],
@@ -372,7 +373,6 @@ function lettering(
         'text-rotation-alignment': 'map',
         'text-max-width': 30,
         'text-allow-overlap': true,
-        'text-ignore-placement': false,
       },
       paint: halo,
     },
@@ -393,7 +393,7 @@ function lettering(
         ],
         'icon-allow-overlap': true,
         'icon-ignore-placement': true,
-        'icon-size': ['interpolate', ['linear'], ['zoom'], 14, 0.5, 17, 1],
+        'icon-size': ['interpolate', ['linear'], ['zoom'], 14.5, 0.3, 17.5, 1],
       },
     },
     {
@@ -426,8 +426,8 @@ function lettering(
         'text-size': TEXT_PX.small,
         'text-anchor': 'bottom',
         'text-offset': [0, -0.25],
+        // Every number shows, and lesser lettering keeps clear of it.
         'text-allow-overlap': true,
-        'text-ignore-placement': true,
       },
       paint: {
         ...halo,

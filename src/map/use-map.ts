@@ -25,6 +25,7 @@ export function useMap(
   const [map, setMap] = useState<MapLibre | null>(null);
   // A living map changes its inks below; only its first sheet is made in these.
   const firstTheme = useRef(theme);
+  const inked = useRef(theme);
 
   useEffect(() => {
     if (!container.current) return;
@@ -65,7 +66,9 @@ export function useMap(
   }, [container, helpId]);
 
   useEffect(() => {
-    if (map) inkAnew(map, theme);
+    if (!map || inked.current === theme) return;
+    inked.current = theme;
+    inkAnew(map, theme);
   }, [map, theme]);
 
   return map;

@@ -20,7 +20,7 @@ export function usePicture(
   hatched: boolean,
 ): void {
   const frame = useApp((app) => app.frame);
-  const opacity = theme.dark ? 0.86 : 1;
+  const opacity = theme.dark ? 0.8 : 1;
 
   useEffect(() => {
     if (!map) return;

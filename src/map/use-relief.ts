@@ -3,6 +3,7 @@ import { useEffect, useMemo } from 'react';
 import { toLonLat } from '../geo/frame.ts';
 import { useApp } from '../state/store.ts';
 import { gridCorners } from './grid-corners.ts';
+import type { InkTheme } from './ink-theme.ts';
 import { layPicture } from './raster-source.ts';
 import { reliefOf } from './relief.ts';
 import { setFeatures } from './use-plan.ts';
@@ -10,22 +11,23 @@ import { setFeatures } from './use-plan.ts';
 const NOTHING: GeoJSON.FeatureCollection = { type: 'FeatureCollection', features: [] };
 
 /** Relief and contours of the ground, over the picture so that both can be read. */
-export function useRelief(map: MapLibre | null): void {
+export function useRelief(map: MapLibre | null, theme: InkTheme): void {
   const ground = useApp((app) => app.ground);
   const frame = useApp((app) => app.frame);
   const units = useApp((app) => app.unitSystem);
   const relief = useMemo(() => reliefOf(ground, frame, units), [ground, frame, units]);
 
+  const opacity = theme.dark ? 0.3 : 0.8;
   useEffect(() => {
     if (!map) return;
     setFeatures(map, 'contours', relief?.contours ?? NOTHING);
     layPicture(
       map,
-      { id: 'relief', beforeId: 'band-hatch-1', opacity: 0.8 },
+      { id: 'relief', beforeId: 'band-hatch-1', opacity },
       relief && {
         painted: relief.wash,
         corners: gridCorners(relief.grid, (xM, yM) => toLonLat(frame, [xM, yM])),
       },
     );
-  }, [map, relief, frame]);
+  }, [map, relief, frame, opacity]);
 }

@@ -132,8 +132,12 @@ describe('the plan', () => {
     expect(ids(planFeatures({ ...state, layout: 'B' }).points)).toContain('other');
   });
 
-  it('names fields and patches', () => {
-    expect(plan.names.features.map(({ properties }) => properties.label)).toEqual(['Long Acre', 'Herbs']);
+  it('names fields, patches and belts', () => {
+    expect(plan.names.features.map(({ properties }) => properties.label)).toEqual([
+      'Long Acre',
+      'Herbs',
+      'Spruce belt',
+    ]);
   });
 
   it('shows what is chosen by its spread', () => {
