@@ -12,14 +12,16 @@ import { runToEnd } from '../../src/numeric/steps.ts';
 import { referenceCell } from '../reference/reference-light.ts';
 import { plainYear } from '../reference/reference-sun.ts';
 import { seededScene } from '../reference/seeded-scene.ts';
-import type { BenchRow } from './bench-row.ts';
 
 const SIZE_M = 90;
 const CROWNS = 200;
 const REFERENCE_CELLS = 12;
 const RUNS = 3;
 
-export function bench(): BenchRow[] {
+export const title =
+  'Light: 0.81 ha at 0.5 m, 200 crowns, two belts, full year, direct and diffuse, one thread';
+
+export function bench(): Record<string, string | number>[] {
   const request = orchard();
   const { grid } = request;
   const cells = grid.columns * grid.rows;
@@ -39,30 +41,16 @@ export function bench(): BenchRow[] {
     referenceCell(request.scene, year, random() * SIZE_M, random() * SIZE_M, request.readingHeightM);
   const referenceMsACell = (performance.now() - start) / REFERENCE_CELLS;
 
+  const meanMs = times.reduce((a, b) => a + b, 0) / RUNS;
   return [
     {
-      what: 'light engine, whole year',
-      value: engineMs / 1000,
-      unit: 's',
-      note: `${cells} cells, ${directions} sun directions, best of ${RUNS}, one thread`,
-    },
-    {
-      what: 'light engine',
-      value: cells / (engineMs / 1000),
-      unit: 'cells/s',
-      note: `mean ${(times.reduce((a, b) => a + b) / RUNS / 1000).toFixed(2)} s`,
-    },
-    {
-      what: 'plain reference',
-      value: 1000 / referenceMsACell,
-      unit: 'cells/s',
-      note: `${REFERENCE_CELLS} seeded cells, one thread`,
-    },
-    {
-      what: 'engine : reference',
-      value: referenceMsACell / (engineMs / cells),
-      unit: 'x',
-      note: 'per cell, one thread each',
+      cells,
+      'sun directions': directions,
+      'engine best s': Number((engineMs / 1000).toFixed(2)),
+      'engine mean s': Number((meanMs / 1000).toFixed(2)),
+      'engine cells/s': Math.round(cells / (engineMs / 1000)),
+      'reference cells/s': Number((1000 / referenceMsACell).toFixed(2)),
+      'engine : reference': Math.round(referenceMsACell / (engineMs / cells)),
     },
   ];
 }
