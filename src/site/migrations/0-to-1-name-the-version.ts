@@ -1,5 +1,5 @@
 import { timeZoneAt } from '../time-zone.ts';
-import type { Migration } from './migrations.ts';
+import type { Migration } from './migration.ts';
 
 /**
  * Version 0 is a collection with a `site` record written by hand or by a script before the format had a number:
