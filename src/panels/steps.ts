@@ -1,13 +1,13 @@
 import type { ComponentType } from 'react';
 import type { App, Picture, StepId } from '../state/model.ts';
-import { GroundPanel } from './ground/ground-panel.tsx';
 import { groundLine } from './ground/ground-line.ts';
-import { LightPanel } from './light/light-panel.tsx';
+import { GroundPanel } from './ground/ground-panel.tsx';
 import { lightLine } from './light/light-line.ts';
-import { ShelterPanel } from './shelter/shelter-panel.tsx';
+import { LightPanel } from './light/light-panel.tsx';
 import { shelterLine } from './shelter/shelter-line.ts';
-import { TreesPanel } from './trees/trees-panel.tsx';
+import { ShelterPanel } from './shelter/shelter-panel.tsx';
 import { treesLine } from './trees/trees-line.ts';
+import { TreesPanel } from './trees/trees-panel.tsx';
 
 export interface Step {
   readonly id: StepId;

@@ -2,26 +2,17 @@ import type { Frame } from '../geo/frame.ts';
 import { polygonAreaM2 } from '../geo/geodesic.ts';
 import { cellsInside, ringToLocal } from '../geo/rasterise.ts';
 import type { GridSpec } from '../numeric/grid.ts';
+import { featuresOfKind } from '../site/chosen-features.ts';
 import type { FeatureOf, SiteDocument, SiteFeature } from '../site/document.ts';
 
 /** Geodesic area of a drawn polygon, m2. */
 export const areaOfFeatureM2 = (feature: SiteFeature): number =>
   feature.geometry.type === 'Polygon'
-    ? polygonAreaM2(
-        feature.geometry.coordinates.map((ring) => ring.map(([lon, lat]) => [lon, lat] as const)),
-      )
+    ? polygonAreaM2(feature.geometry.coordinates.map((ring) => ring.map(([lon, lat]) => [lon, lat] as const)))
     : 0;
 
 export const fieldsOf = (document: SiteDocument): FeatureOf<'field'>[] =>
-  document.features.filter(
-    (feature): feature is FeatureOf<'field'> => feature.properties.kind === 'field',
-  );
-
-/** The field that is taken; with none taken the only one there is, otherwise null. */
-export function takenField(document: SiteDocument): FeatureOf<'field'> | null {
-  const fields = fieldsOf(document);
-  return fields.find((field) => field.properties.taken) ?? (fields.length === 1 ? fields[0] : null);
-}
+  featuresOfKind(document.features, 'field');
 
 export interface CellFigures {
   /** Cells with a value. */

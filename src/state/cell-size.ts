@@ -9,7 +9,9 @@ const COARSE_CELLS = 2_200;
 
 /** The finest cell of the list that keeps a box of this size within a number of cells. */
 function cellFor(areaM2: number, mostCells: number): number {
-  return CELL_SIZES_M.find((cellM) => areaM2 / cellM ** 2 <= mostCells) ?? CELL_SIZES_M[CELL_SIZES_M.length - 1];
+  return (
+    CELL_SIZES_M.find((cellM) => areaM2 / cellM ** 2 <= mostCells) ?? CELL_SIZES_M[CELL_SIZES_M.length - 1]
+  );
 }
 
 /**

@@ -2,6 +2,7 @@ import type { StoreApi } from 'zustand/vanilla';
 import type { LightResult } from '../light/light-types.ts';
 import type { ShelterResult } from '../wind/shelter-types.ts';
 import { createLane, type Lane, type Pass } from './lane.ts';
+import { lightField } from './light-field.ts';
 import type { App, AppState, Computation, PatchOutlook, ThingCost, YearCurves } from './model.ts';
 
 /** How the answers are computed for a state; in the app by workers, in tests by hand. */
@@ -33,7 +34,13 @@ const world = (state: AppState) => [
   state.layout,
   state.pace,
 ];
-const lightKey = (state: AppState) => [...world(state), state.year, state.layer, state.cellWantedM];
+const lightKey = (state: AppState) => [
+  ...world(state),
+  state.year,
+  state.layer,
+  state.cellWantedM,
+  lightField(state) ?? null,
+];
 const shelterKey = (state: AppState) => [...world(state), state.year, state.cellWantedM];
 const patchesKey = (state: AppState) => [...world(state), state.year, state.document.site.lightToKeep];
 const yearsKey = (state: AppState) => [...world(state), state.document.site.lightToKeep];
@@ -45,7 +52,10 @@ const needsLight = (state: AppState): boolean => state.step === 'light' || LIGHT
  * its picture or step; shelter is quick and always kept current. The patches' outlook, the costs and the year curves
  * wait until the light of the chosen year is there, so that the map comes first.
  */
-export function keepComputing(store: StoreApi<App>, work: Work): { dispose(): void; cancel(): void; again(): void } {
+export function keepComputing(
+  store: StoreApi<App>,
+  work: Work,
+): { dispose(): void; cancel(): void; again(): void } {
   const lane = <Result>(name: (typeof ANSWERS)[number]): Lane<Result> =>
     createLane<Result>(
       () => store.getState()[name] as unknown as Computation<Result>,
@@ -64,7 +74,7 @@ export function keepComputing(store: StoreApi<App>, work: Work): { dispose(): vo
     busy = true;
     try {
       const state = store.getState();
-      if (state.ground === null) {
+      if (state.ground === null || state.document.features.length === 0) {
         for (const each of lanes) each.rest([null]);
         return;
       }
@@ -72,12 +82,13 @@ export function keepComputing(store: StoreApi<App>, work: Work): { dispose(): vo
       if (needsLight(state)) light.want(lightKey(state), work.light(state), REST_MS);
       else light.rest(lightKey(state));
       const after = store.getState();
-      const lightIsThere = after.light.status === 'ready' && !after.light.stale;
+      // The coarse map is enough to go on: the patches have cells of their own.
+      const lightIsThere = after.light.result !== null && !after.light.stale;
       if (state.step !== 'light') {
         outlook.rest(patchesKey(state));
         costs.rest(patchesKey(state));
         yearCurves.rest(yearsKey(state));
-      } else if (lightIsThere && after.shelter.status !== 'computing') {
+      } else if (lightIsThere) {
         outlook.want(patchesKey(state), work.outlook(state), REST_MS);
         if (store.getState().outlook.status !== 'computing')
           costs.want(patchesKey(state), work.costs(state), REST_MS);

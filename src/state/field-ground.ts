@@ -1,10 +1,10 @@
-import { cellCount, gridCovering, sampleGrid } from '../numeric/grid.ts';
-import { cellsInside, ringToLocal } from '../geo/rasterise.ts';
 import { localBoxOf } from '../geo/local-box.ts';
+import { cellsInside, ringToLocal } from '../geo/rasterise.ts';
+import { cellCount, gridCovering, sampleGrid } from '../numeric/grid.ts';
 import type { SiteFeature } from '../site/document.ts';
 import type { AppState } from './model.ts';
-import { cellAt } from './read-out.ts';
 import { slopeOf } from './picture-raster.ts';
+import { cellAt } from './read-out.ts';
 
 export interface FieldGround {
   readonly lowestM: number;
@@ -17,7 +17,10 @@ export interface FieldGround {
 const SAMPLES = 1600;
 
 /** How the ground of a drawn area lies; null where no ground is known. */
-export function fieldGround(state: Pick<AppState, 'ground' | 'frame'>, feature: SiteFeature): FieldGround | null {
+export function fieldGround(
+  state: Pick<AppState, 'ground' | 'frame'>,
+  feature: SiteFeature,
+): FieldGround | null {
   const { ground, frame } = state;
   if (!ground || feature.geometry.type !== 'Polygon') return null;
   const rings = feature.geometry.coordinates.map((ring) => ringToLocal(frame, ring));

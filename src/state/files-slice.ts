@@ -9,10 +9,7 @@ import type { Actions, App } from './model.ts';
 import { openFile } from './open-file.ts';
 import { keepFile } from './site-files.ts';
 
-type FileActions = Pick<
-  Actions,
-  'newSite' | 'openDemo' | 'openFiles' | 'saveFile' | 'keepSiteFile'
->;
+type FileActions = Pick<Actions, 'newSite' | 'openDemo' | 'openFiles' | 'saveFile' | 'keepSiteFile'>;
 
 /** Sites and files that come in and go out. */
 export function fileActions(set: StoreApi<App>['setState'], get: StoreApi<App>['getState']): FileActions {
@@ -27,7 +24,6 @@ export function fileActions(set: StoreApi<App>['setState'], get: StoreApi<App>['
         picture: 'plain',
         layout: null,
         dialog: null,
-        panelOpen: true,
       });
     },
     async openDemo(which) {

@@ -16,4 +16,5 @@ export function growingMonths(site: SiteRecord, latDeg: number): ReadonlySet<num
   return months;
 }
 
-const dayNumber = (monthDay: string): number => Number(monthDay.slice(0, 2)) * 100 + Number(monthDay.slice(3));
+const dayNumber = (monthDay: string): number =>
+  Number(monthDay.slice(0, 2)) * 100 + Number(monthDay.slice(3));

@@ -1,6 +1,6 @@
 import type { StoreApi } from 'zustand/vanilla';
-import { serialiseSite } from '../site/serialise-site.ts';
 import type { SiteDocument } from '../site/document.ts';
+import { serialiseSite } from '../site/serialise-site.ts';
 import type { DeviceStore } from './device-store.ts';
 import { KEPT_NAMES } from './kept-view.ts';
 import type { App } from './model.ts';

@@ -46,6 +46,8 @@ export function createLane<Result>(
 ): Lane<Result> {
   let wantedKey: readonly unknown[] | null = null;
   let resultKey: readonly unknown[] | null = null;
+  /** The result at hand is the last pass's, not a coarse one. */
+  let finished = false;
   let running: AbortController | null = null;
   let timer: ReturnType<typeof setTimeout> | null = null;
 
@@ -70,6 +72,7 @@ export function createLane<Result>(
         if (!current()) return;
         resultKey = key;
         const last = index === passes.length - 1;
+        finished = last;
         patch({
           result,
           stale: false,
@@ -91,6 +94,10 @@ export function createLane<Result>(
       if (sameKey(wantedKey, key)) return;
       wantedKey = key;
       stop();
+      if (finished && sameKey(resultKey, key)) {
+        patch({ status: 'ready', progress: 1, stale: false, message: null });
+        return;
+      }
       patch({ status: 'computing', progress: 0, message: null, stale: read().result !== null });
       timer = setTimeout(() => {
         timer = null;
@@ -114,6 +121,7 @@ export function createLane<Result>(
       stop();
       wantedKey = null;
       resultKey = null;
+      finished = false;
       write(idleComputation());
     },
   };

@@ -4,8 +4,8 @@ import type { JobRunner } from '../jobs/messages.ts';
 import { siteBox } from '../scene/site-ground.ts';
 import type { SiteRecord } from '../site/records/site.ts';
 import { readWeatherFile } from '../sun/weather/read-weather-file.ts';
-import { fileBytes } from './site-files.ts';
 import type { App, AppState } from './model.ts';
+import { fileBytes } from './site-files.ts';
 
 /** Terrain is read this far around all that is drawn, so that hills beside the site still shade it. */
 const AROUND_M = 700;
@@ -36,7 +36,14 @@ export function keepReferencesLoaded(store: StoreApi<App>, runner: JobRunner): (
     const name = state.document.site.terrainFile;
     const box = steppedBox(state);
     const key = name
-      ? [name, state.frame.epsg, state.frame.originEastingM, state.frame.originNorthingM, ...Object.values(box), readings].join('|')
+      ? [
+          name,
+          state.frame.epsg,
+          state.frame.originEastingM,
+          state.frame.originNorthingM,
+          ...Object.values(box),
+          readings,
+        ].join('|')
       : '';
     if (key === terrainKey) return;
     terrainKey = key;

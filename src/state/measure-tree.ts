@@ -36,7 +36,9 @@ export function heightByShadow(shadow: {
   if (utcMs === null) throw new BadInputError('The day or the clock time is missing: expected both.');
   const sun = sunPosition(utcMs, shadow.lonLat[1], shadow.lonLat[0]);
   if (sun.altitudeRad <= 0)
-    throw new BadInputError('The sun was not up at that time: check the day, the clock time and the time zone.');
+    throw new BadInputError(
+      'The sun was not up at that time: check the day, the clock time and the time zone.',
+    );
   return {
     heightM: heightFromShadow(shadow.shadowM, sun.altitudeRad, degToRad(shadow.riseDeg)),
     sunAltitudeDeg: radToDeg(sun.altitudeRad),

@@ -54,7 +54,6 @@ export interface YearCurves {
   readonly fieldShareInShelter: readonly number[];
 }
 
-
 /** What the hand is doing on the map. */
 export type Hand =
   | { readonly doing: 'looking' }

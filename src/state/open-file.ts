@@ -1,13 +1,13 @@
-import { readAerialPicture } from '../geo/formats/rgb-geotiff.ts';
 import { readShapes } from '../geo/formats/read-shapes.ts';
+import { readAerialPicture } from '../geo/formats/rgb-geotiff.ts';
 import { setSite } from '../site/actions/set-site.ts';
 import { importShapes, likelyKind } from '../site/import-geometry.ts';
 import { parseSite } from '../site/parse-site.ts';
 import { PlainGeoJsonError } from '../site/plain-geojson.ts';
 import { REGISTRY } from '../site/records/registry.ts';
 import { BadInputError } from '../units/bad-input.ts';
-import type { App } from './model.ts';
 import { isColourRaster, pngOf } from './colour-raster.ts';
+import type { App } from './model.ts';
 
 /** Larger than this no file of a site is; it would only fill the memory. */
 const MOST_BYTES = 150 * 2 ** 20;
@@ -73,7 +73,10 @@ async function openRaster(file: File, app: App, keepBytes: KeepBytes): Promise<v
   const cornersLonLat = picture.cornersLonLat.map(([lon, lat]): [number, number] => [lon, lat]);
   app.edit(`Lay ${file.name} on the ground`, (site) =>
     setSite(site, {
-      pictures: [...(site.site.pictures ?? []).filter((each) => each.file !== name), { file: name, cornersLonLat }],
+      pictures: [
+        ...(site.site.pictures ?? []).filter((each) => each.file !== name),
+        { file: name, cornersLonLat },
+      ],
     }),
   );
   app.say({ tone: 'plain', text: `${file.name} is laid on the ground: ${picture.description}.` });
@@ -102,6 +105,8 @@ function takeShapes(bytes: ArrayBuffer, fileName: string, app: App): void {
   const { label, plural } = REGISTRY[kind];
   app.say({
     tone: 'plain',
-    text: [`${ids.length} ${ids.length === 1 ? label : plural} from ${fileName}.`, ...notes.slice(0, 3)].join(' '),
+    text: [`${ids.length} ${ids.length === 1 ? label : plural} from ${fileName}.`, ...notes.slice(0, 3)].join(
+      ' ',
+    ),
   });
 }

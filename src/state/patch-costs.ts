@@ -12,7 +12,11 @@ const MOST_CELLS = 120;
 const LEAST_HOURS = 0.01;
 
 /** What each thing costs the patches in the chosen year: the mean over all their ground, dearest first. */
-export const costPasses = (state: AppState, ground: Grid, runner: JobRunner): Pass<readonly ThingCost[]>[] => [
+export const costPasses = (
+  state: AppState,
+  ground: Grid,
+  runner: JobRunner,
+): Pass<readonly ThingCost[]>[] => [
   async (signal, onProgress) => {
     const { scene, things } = lightScene(state.document, sceneOptions(state, ground));
     const patches = patchesOf(state, MOST_CELLS);

@@ -3,7 +3,8 @@ import { type PatchLight, runOutlook, type WatchedPatch } from '../jobs/run-outl
 import type { Grid } from '../numeric/grid.ts';
 import { lightScene } from '../scene/build-scene.ts';
 import { type PatchMask, patchMasks } from '../scene/patch-masks.ts';
-import { fieldsOf, takenField } from './area-figures.ts';
+import { takenField } from '../site/chosen-features.ts';
+import { fieldsOf } from './area-figures.ts';
 import type { Pass } from './lane.ts';
 import { type AppState, type PatchOutlook, YEARS_LOOKED_AT } from './model.ts';
 import { READING_HEIGHT_M } from './reading-height.ts';
@@ -26,7 +27,14 @@ export function createPatchOutlook(runner: JobRunner): {
 
   return {
     passes(state, ground) {
-      const now = [state.document.features, state.document.site, ground, state.weather, state.layout, state.pace];
+      const now = [
+        state.document.features,
+        state.document.site,
+        ground,
+        state.weather,
+        state.layout,
+        state.pace,
+      ];
       if (now.some((part, index) => !Object.is(part, world[index]))) {
         world = now;
         known = [];
@@ -40,7 +48,8 @@ export function createPatchOutlook(runner: JobRunner): {
           known[index] ??= new Map();
           for (const [year, light] of byYear) known[index].set(year, light);
         });
-      const answer = () => patches.map((patch, index) => outlookOf(patch, state.year, known[index], followed?.[index]));
+      const answer = () =>
+        patches.map((patch, index) => outlookOf(patch, state.year, known[index], followed?.[index]));
       const chosenYear: Pass<readonly PatchOutlook[]> = async (signal, onProgress) => {
         if (known.length !== patches.length || known.some((years) => !years.has(state.year)))
           remember(await runOutlook(runner, watched, [state.year], sceneAt, { signal, onProgress }));
@@ -102,7 +111,11 @@ function outlookOf(
         : {
             darkFromYear,
             looked: [...known]
-              .map(([looked, { meanLightShare, enoughLight }]) => ({ year: looked, meanLightShare, enoughLight }))
+              .map(([looked, { meanLightShare, enoughLight }]) => ({
+                year: looked,
+                meanLightShare,
+                enoughLight,
+              }))
               .sort((a, b) => a.year - b.year),
           },
   };

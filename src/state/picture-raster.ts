@@ -1,4 +1,4 @@
-import { slopeAndAspect, type SlopeAspect } from '../geo/terrain.ts';
+import { type SlopeAspect, slopeAndAspect } from '../geo/terrain.ts';
 import { cellCount, type Grid, type GridSpec } from '../numeric/grid.ts';
 import {
   type BandSet,

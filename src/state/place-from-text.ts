@@ -30,7 +30,9 @@ export function placeFromText(text: string): LonLat {
   const swapped = isEastWest(first.letter) || isNorthSouth(second.letter);
   const [lat, lon] = swapped ? [second, first] : [first, second];
   if (isEastWest(lat.letter) || isNorthSouth(lon.letter))
-    throw new BadInputError(`“${text.trim()}” gives the same direction twice: expected one of N or S and one of E or W.`);
+    throw new BadInputError(
+      `“${text.trim()}” gives the same direction twice: expected one of N or S and one of E or W.`,
+    );
   if (Math.abs(lat.deg) > 90)
     throw new BadInputError(`The latitude is ${lat.deg}°: expected -90 to 90 (north is positive).`);
   if (Math.abs(lon.deg) > 180)
@@ -54,10 +56,15 @@ function splitInTwo(text: string): [string, string] | null {
 
 function angleOf(text: string): Angle | null {
   // Figures with nothing but spaces between them are degrees, minutes, seconds.
-  const marked = text.trim().replace(
-    new RegExp(String.raw`^([NSEW]?\s*[-+−]?)\s*(${NUMBER})\s+(${NUMBER})(?:\s+(${NUMBER}))?(\s*[NSEW]?)$`, 'i'),
-    (_, sign, deg, min, sec, letter) => `${sign}${deg}°${min}′${sec ? `${sec}″` : ''}${letter}`,
-  );
+  const marked = text
+    .trim()
+    .replace(
+      new RegExp(
+        String.raw`^([NSEW]?\s*[-+−]?)\s*(${NUMBER})\s+(${NUMBER})(?:\s+(${NUMBER}))?(\s*[NSEW]?)$`,
+        'i',
+      ),
+      (_, sign, deg, min, sec, letter) => `${sign}${deg}°${min}′${sec ? `${sec}″` : ''}${letter}`,
+    );
   ANGLE.lastIndex = 0;
   const match = ANGLE.exec(marked);
   if (!match || ANGLE.lastIndex !== marked.length) return null;

@@ -28,11 +28,7 @@ export function cellAt(spec: GridSpec, xM: number, yM: number): number {
  */
 export function readOutAt(state: AppState, lonLat: LonLat): ReadOut | null {
   const [xM, yM] = toLocal(state.frame, lonLat);
-  const rows = [
-    ...lightRows(state, xM, yM),
-    ...windRows(state, xM, yM),
-    ...groundRows(state, xM, yM),
-  ];
+  const rows = [...lightRows(state, xM, yM), ...windRows(state, xM, yM), ...groundRows(state, xM, yM)];
   const title = placeName(state, lonLat);
   return rows.length === 0 && title === null ? null : { title: title ?? 'Outside the fields', rows };
 }
@@ -62,7 +58,10 @@ function lightRows(state: AppState, xM: number, yM: number): ReadOut['rows'][num
   const hours = value('sun-hours');
   const earlier = state.light.stale ? ' (earlier)' : '';
   return [
-    { label: 'Light', value: `${formatShare(share)} · ${LIGHT_BANDS.bands[bandOf(LIGHT_BANDS, share)].name}${earlier}` },
+    {
+      label: 'Light',
+      value: `${formatShare(share)} · ${LIGHT_BANDS.bands[bandOf(LIGHT_BANDS, share)].name}${earlier}`,
+    },
     { label: SUN_HOUR_LABEL, value: `${formatHours(hours)} a day` },
     { label: 'Daily light', value: `${value('daily-light').toFixed(1)} mol/m²` },
   ];

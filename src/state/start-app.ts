@@ -16,6 +16,8 @@ import { workersWork } from './work.ts';
  * Call once, in the browser.
  */
 export async function startApp(store: StoreApi<App>): Promise<void> {
+  // On a phone the map comes first; the panel is one touch away.
+  store.setState({ panelOpen: !window.matchMedia('(max-width: 640px)').matches });
   const device = 'indexedDB' in globalThis ? openDeviceStore() : memoryDeviceStore();
   keepFilesIn(device);
   await bringBack(store, device);

@@ -15,7 +15,9 @@ import { FIRST_VIEW, viewActions } from './view-slice.ts';
 const FIRST_PLACE = [-64.5, 45.1] as const;
 
 /** A store of its own: the app has one, tests make as many as they need. No worker and no storage until they are connected. */
-export function createAppStore(document: SiteDocument = newSite(FIRST_PLACE, 'New site', 2026)): StoreApi<App> {
+export function createAppStore(
+  document: SiteDocument = newSite(FIRST_PLACE, 'New site', 2026),
+): StoreApi<App> {
   return createStore<App>()((rawSet, get, api) => {
     // Whatever changes, what follows from it changes in the same step: nobody sees a plan of another year.
     const set: typeof api.setState = (partial) =>

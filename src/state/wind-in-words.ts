@@ -4,9 +4,11 @@ import type { WindRecord } from '../site/records/site.ts';
 export type WindSaying = WindInWords;
 
 /** Strengths by what is seen on land, as far as a gardener stays out to look. */
-export const LAND_SIGNS: readonly { readonly force: number; readonly words: string }[] = BEAUFORT_SCALE.filter(
-  ({ force }) => force >= 2 && force <= 10,
-).map(({ force, name, landSign }) => ({ force, words: `${name}: ${landSign}` }));
+export const LAND_SIGNS: readonly { readonly force: number; readonly words: string }[] =
+  BEAUFORT_SCALE.filter(({ force }) => force >= 2 && force <= 10).map(({ force, name, landSign }) => ({
+    force,
+    words: `${name}: ${landSign}`,
+  }));
 
 export const HOW_OFTEN: Readonly<Record<WindSaying['howOften'], string>> = {
   often: 'often',

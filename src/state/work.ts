@@ -6,9 +6,11 @@ import type { Grid } from '../numeric/grid.ts';
 import { cellCount } from '../numeric/grid.ts';
 import { lightScene, shelterScene } from '../scene/build-scene.ts';
 import { siteGrid } from '../scene/site-grid.ts';
-import { fieldsOf, figuresInside, takenField } from './area-figures.ts';
+import { takenField } from '../site/chosen-features.ts';
+import { fieldsOf, figuresInside } from './area-figures.ts';
 import { passCellsM } from './cell-size.ts';
 import type { Work } from './compute.ts';
+import { lightField } from './light-field.ts';
 import type { App, AppState, YearCurves } from './model.ts';
 import { costPasses } from './patch-costs.ts';
 import { createPatchOutlook } from './patch-outlook.ts';
@@ -30,22 +32,24 @@ export function workersWork(store: StoreApi<App>, runner: JobRunner): Work {
     if (!state.ground) throw new Error('the ground is not there yet');
     return state.ground;
   };
-  const cells = (state: AppState) =>
+  const cells = (state: AppState, field: string | undefined) =>
     passCellsM(
-      siteGrid(state.document, state.frame, { cellM: 5, layout: state.layout }),
+      siteGrid(state.document, state.frame, { cellM: 5, layout: state.layout, field }),
       state.cellWantedM,
     );
   return {
-    light: (state) =>
-      cells(state).map((cellM) => async (signal, onProgress) => {
+    light: (state) => {
+      const field = lightField(state);
+      return cells(state, field).map((cellM) => async (signal, onProgress) => {
         const { scene, assumed } = lightScene(state.document, sceneOptions(state, groundOf(state)));
         store.setState({ assumed });
-        const grid = siteGrid(state.document, state.frame, { cellM, layout: state.layout });
+        const grid = siteGrid(state.document, state.frame, { cellM, layout: state.layout, field });
         const readingHeightM = READING_HEIGHT_M[state.layer];
         return runLight(runner, { scene, grid, readingHeightM }, { signal, onProgress });
-      }),
+      });
+    },
     shelter: (state) =>
-      cells(state).map((cellM) => async (signal, onProgress) => {
+      cells(state, undefined).map((cellM) => async (signal, onProgress) => {
         const { scene } = shelterScene(state.document, sceneOptions(state, groundOf(state)));
         store.setState({ windClimate: scene.climate });
         const grid = siteGrid(state.document, state.frame, { cellM, layout: state.layout });
@@ -64,13 +68,13 @@ export function workersWork(store: StoreApi<App>, runner: JobRunner): Work {
         const box = siteGrid(state.document, state.frame, {
           cellM: 1,
           layout: state.layout,
-          field: field.properties.name,
+          field: String(field.id),
         });
         const cellM = Math.max(1, Math.ceil(Math.max(box.columns, box.rows) / FIELD_CELLS_ACROSS));
         const grid = siteGrid(state.document, state.frame, {
           cellM,
           layout: state.layout,
-          field: field.properties.name,
+          field: String(field.id),
         });
         const shares: number[] = [];
         for (const year of YEARS_OF_SHELTER) {

@@ -14,7 +14,12 @@ const lane = () =>
     },
   );
 /** A pass that the test ends by hand. */
-function held(): { pass: Pass<number>; end: (value: number) => void; fail: (reason: unknown) => void; aborted: () => boolean } {
+function held(): {
+  pass: Pass<number>;
+  end: (value: number) => void;
+  fail: (reason: unknown) => void;
+  aborted: () => boolean;
+} {
   let end: (value: number) => void = () => {};
   let fail: (reason: unknown) => void = () => {};
   let signal: AbortSignal | null = null;
@@ -113,6 +118,19 @@ describe('a lane', () => {
       await vi.advanceTimersByTimeAsync(40);
     }
     await vi.advanceTimersByTimeAsync(200);
+    expect(work).toHaveBeenCalledTimes(1);
+  });
+
+  test('comes back to a result it still holds without computing it again', async () => {
+    const it = lane();
+    const work = vi.fn(async () => 3);
+    it.want(['a'], [work]);
+    await settle();
+    it.rest(['b']);
+    expect(computation.stale).toBe(true);
+    it.want(['a'], [work]);
+    expect(computation).toMatchObject({ status: 'ready', result: 3, stale: false });
+    await settle();
     expect(work).toHaveBeenCalledTimes(1);
   });
 

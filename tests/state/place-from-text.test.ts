@@ -21,7 +21,10 @@ describe('a place as people write it', () => {
     expect(place[1]).toBeCloseTo(lat, 6);
   });
 
-  test.each(['', 'here', '45.1', '95, 10', '45, 200', '45 N 46 N', '45°75′ N 64°30′ W'])('refuses %s', (text) => {
-    expect(() => placeFromText(text)).toThrow(/expected/);
-  });
+  test.each(['', 'here', '45.1', '95, 10', '45, 200', '45 N 46 N', '45°75′ N 64°30′ W'])(
+    'refuses %s',
+    (text) => {
+      expect(() => placeFromText(text)).toThrow(/expected/);
+    },
+  );
 });

@@ -7,8 +7,8 @@ import { YearStrip } from '../years/year-strip.tsx';
 import { Dialogs } from './dialogs.tsx';
 import { FileDrop } from './file-drop.tsx';
 import { Header } from './header.tsx';
-import { StepsRail } from './steps-rail.tsx';
 import { useShortcuts } from './shortcuts.ts';
+import { StepsRail } from './steps-rail.tsx';
 import { useTheme } from './theme.ts';
 import '../theme.css';
 import '../panel.css';
@@ -42,26 +42,34 @@ function PanelSide() {
   const step = useApp((app) => app.step);
   const open = useApp((app) => app.panelOpen);
   const show = useApp((app) => app.show);
-  const chosen = useApp((app) => app.document.features.find((feature) => feature.id === app.selection) ?? null);
-  const { Panel } = STEPS.find((each) => each.id === step) ?? STEPS[0];
+  const chosen = useApp(
+    (app) => app.document.features.find((feature) => feature.id === app.selection) ?? null,
+  );
+  const { Panel, name } = STEPS.find((each) => each.id === step) ?? STEPS[0];
   return (
     <aside className="panel-side" data-open={open} aria-label="Panel">
-      <button type="button" className="panel-close" onClick={() => show({ panelOpen: false })}>
-        Show the map
-      </button>
+      <div className="panel-bar">
+        <b>{name}</b>
+        <button type="button" className="panel-close" onClick={() => show({ panelOpen: false })}>
+          Show the map
+        </button>
+      </div>
       {chosen ? <PropertiesPanel key={chosen.id} feature={chosen} /> : <Panel />}
     </aside>
   );
 }
 
+/** On narrow screens the closed panel leaves its answer in one line over the map. */
 function OpenPanel() {
   const open = useApp((app) => app.panelOpen);
-  const step = useApp((app) => app.step);
+  const step = useApp((app) => STEPS.find((each) => each.id === app.step) ?? STEPS[0]);
+  const line = useApp(step.line);
   const show = useApp((app) => app.show);
   if (open) return null;
   return (
     <button type="button" className="panel-open" onClick={() => show({ panelOpen: true })}>
-      {STEPS.find((each) => each.id === step)?.name}: panel
+      <b>{step.name}</b>
+      {line ? `: ${line}` : ''}
     </button>
   );
 }

@@ -1,6 +1,7 @@
 import { useApp } from '../../state/store.ts';
 import { FileButton } from '../parts/file-button.tsx';
 import { ACCEPTED_FILES } from './accepted-files.ts';
+import { LayoutChoice } from './layout-choice.tsx';
 import { MoreMenu } from './more-menu.tsx';
 import { SiteName } from './site-name.tsx';
 
@@ -19,6 +20,7 @@ export function Header() {
         Lee<i>glade</i>
       </span>
       <SiteName />
+      <LayoutChoice />
       <span className="gap" />
       <Saved />
       <button
@@ -38,7 +40,12 @@ export function Header() {
       >
         Redo
       </button>
-      <FileButton accept={ACCEPTED_FILES} multiple className="wide-only" onFiles={(files) => void openFiles(files)}>
+      <FileButton
+        accept={ACCEPTED_FILES}
+        multiple
+        className="wide-only"
+        onFiles={(files) => void openFiles(files)}
+      >
         Open
       </FileButton>
       <button type="button" className="wide-only" onClick={saveFile}>

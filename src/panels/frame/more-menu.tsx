@@ -34,7 +34,11 @@ export function MoreMenu() {
           <button type="button" disabled={app.redoLabel === null} onClick={run(app.redo)}>
             Redo
           </button>
-          <FileButton accept={ACCEPTED_FILES} multiple onFiles={(files) => run(() => void app.openFiles(files))()}>
+          <FileButton
+            accept={ACCEPTED_FILES}
+            multiple
+            onFiles={(files) => run(() => void app.openFiles(files))()}
+          >
             Open
           </FileButton>
           <button type="button" onClick={run(app.saveFile)}>

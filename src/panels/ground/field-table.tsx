@@ -1,10 +1,10 @@
+import { cellCount } from '../../numeric/grid.ts';
 import { takeField } from '../../site/actions/take-field.ts';
 import { areaOfFeatureM2, fieldsOf, figuresInside } from '../../state/area-figures.ts';
 import { fieldGround } from '../../state/field-ground.ts';
 import { formatArea, formatLength } from '../../state/format-measure.ts';
 import { fallInWords } from '../../state/format-words.ts';
 import { useApp } from '../../state/store.ts';
-import { cellCount } from '../../numeric/grid.ts';
 
 /** Each field on offer: size, how it lies, how the wind finds it today's year. */
 export function FieldTable() {
@@ -51,7 +51,11 @@ export function FieldTable() {
               <button
                 type="button"
                 aria-pressed={taken === true}
-                onClick={() => edit(taken ? 'Give a field back' : `Take ${name}`, (site) => takeField(site, taken ? null : field.id))}
+                onClick={() =>
+                  edit(taken ? 'Give a field back' : `Take ${name}`, (site) =>
+                    takeField(site, taken ? null : field.id),
+                  )
+                }
               >
                 {taken ? 'Taken' : 'Take it'}
               </button>

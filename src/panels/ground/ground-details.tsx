@@ -1,12 +1,12 @@
 import { setSite } from '../../site/actions/set-site.ts';
 import { defaultGrowingSeason } from '../../site/records/site.ts';
 import { useApp } from '../../state/store.ts';
-import { Details } from '../parts/panel-head.tsx';
 import { FileButton } from '../parts/file-button.tsx';
 import { NumberField } from '../parts/number-field.tsx';
+import { Details } from '../parts/panel-head.tsx';
 import { TextField } from '../parts/text-field.tsx';
-import { Underlays } from './underlays.tsx';
 import { Problems } from './problems.tsx';
+import { Underlays } from './underlays.tsx';
 
 /** What lies under the plan, when things grow, and what deserves a look. */
 export function GroundDetails() {
@@ -17,7 +17,9 @@ export function GroundDetails() {
   const openFiles = useApp((app) => app.openFiles);
   const season = site.growingSeason ?? defaultGrowingSeason(latDeg);
   const setSeason = (part: Partial<typeof season>) =>
-    edit('Change the growing season', (document) => setSite(document, { growingSeason: { ...season, ...part } }));
+    edit('Change the growing season', (document) =>
+      setSite(document, { growingSeason: { ...season, ...part } }),
+    );
   return (
     <div>
       <Problems />
@@ -73,12 +75,12 @@ export function GroundDetails() {
       </Details>
       <Details title="Before you dig">
         <p className="caution">
-          Flower-rich grass, peat, archaeology and nesting birds may be protected; old contamination and herbicide
-          residue in hay or manure stay for years. Ask whoever looks after them where you are.
+          Flower-rich grass, peat, archaeology and nesting birds may be protected; old contamination and
+          herbicide residue in hay or manure stay for years. Ask whoever looks after them where you are.
         </p>
         <p className="caution">
-          Buildings on clay, drains, buried services and overhead lines: find them before the first hole, and let
-          licensed people say what may stand near them.
+          Buildings on clay, drains, buried services and overhead lines: find them before the first hole, and
+          let licensed people say what may stand near them.
         </p>
       </Details>
     </div>
@@ -92,8 +94,9 @@ function Place() {
   return (
     <p>
       Near {Math.abs(lat).toFixed(2)}° {lat < 0 ? 'south' : 'north'}, {Math.abs(lon).toFixed(2)}°{' '}
-      {lon < 0 ? 'west' : 'east'}. Maps are in UTM (EPSG {epsg}); its grid north lies {Math.abs(turnDeg).toFixed(2)}°{' '}
-      {turnDeg < 0 ? 'west' : 'east'} of true north, which is taken into account.
+      {lon < 0 ? 'west' : 'east'}. Maps are in UTM (EPSG {epsg}); its grid north lies{' '}
+      {Math.abs(turnDeg).toFixed(2)}° {turnDeg < 0 ? 'west' : 'east'} of true north, which is taken into
+      account.
     </p>
   );
 }

@@ -29,7 +29,9 @@ export function GroundLevels() {
     <Section title="How the ground lies">
       <p className="soft small">{description}.</p>
       {site.terrainFile && missing.includes(site.terrainFile) ? (
-        <p className="small warn">{site.terrainFile} is not on this device: open it, and the ground follows it.</p>
+        <p className="small warn">
+          {site.terrainFile} is not on this device: open it, and the ground follows it.
+        </p>
       ) : null}
       {usesPlane ? (
         <div className="pair">
@@ -64,7 +66,9 @@ export function GroundLevels() {
         {site.terrainFile ? (
           <button
             type="button"
-            onClick={() => edit('Leave the terrain file out', (document) => setSite(document, { terrainFile: undefined }))}
+            onClick={() =>
+              edit('Leave the terrain file out', (document) => setSite(document, { terrainFile: undefined }))
+            }
           >
             Leave {site.terrainFile} out
           </button>

@@ -1,6 +1,7 @@
-import { useApp } from '../../state/store.ts';
-import { areaOfFeatureM2, fieldsOf, takenField } from '../../state/area-figures.ts';
+import { takenField } from '../../site/chosen-features.ts';
+import { areaOfFeatureM2, fieldsOf } from '../../state/area-figures.ts';
 import { formatArea } from '../../state/format-measure.ts';
+import { useApp } from '../../state/store.ts';
 import { Answer } from '../parts/answer.tsx';
 import { Choice } from '../parts/choice.tsx';
 import { DrawButtons } from '../parts/draw-buttons.tsx';
@@ -64,7 +65,9 @@ function GroundFigure() {
   const fields = fieldsOf(document);
   const taken = takenField(document);
   if (fields.length === 0)
-    return <Answer figure="No field yet">Draw one, type its sides and bearings, or import its boundary.</Answer>;
+    return (
+      <Answer figure="No field yet">Draw one, type its sides and bearings, or import its boundary.</Answer>
+    );
   if (!taken)
     return (
       <Answer figure={`${fields.length} fields`}>

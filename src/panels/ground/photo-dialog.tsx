@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { type Pixel, type PictureSize, placeByDistance } from '../../geo/picture-placement.ts';
+import { type PictureSize, type Pixel, placeByDistance } from '../../geo/picture-placement.ts';
 import { setSite } from '../../site/actions/set-site.ts';
 import { placeFromText } from '../../state/place-from-text.ts';
 import { fileUrl } from '../../state/site-files.ts';
@@ -28,7 +28,9 @@ export function PhotoDialog() {
 
   const take = () => {
     if (!size || !spots || lengthM === null) {
-      setWrong('The distance between the two spots is missing: measure it on the ground or read it off the map.');
+      setWrong(
+        'The distance between the two spots is missing: measure it on the ground or read it off the map.',
+      );
       return;
     }
     try {
@@ -66,8 +68,8 @@ export function PhotoDialog() {
       }
     >
       <p className="soft">
-        Put the two marks on spots whose distance you know: corners of a house, gate posts, crossings on the map’s
-        grid.
+        Put the two marks on spots whose distance you know: corners of a house, gate posts, crossings on the
+        map’s grid.
       </p>
       <PictureSpots
         url={url}
@@ -104,7 +106,12 @@ export function PhotoDialog() {
           onClear={() => setBearingDeg(null)}
         />
       </div>
-      <TextField label="Mark 1 lies at" value={placeText} hint="latitude and longitude" onChange={setPlaceText} />
+      <TextField
+        label="Mark 1 lies at"
+        value={placeText}
+        hint="latitude and longitude"
+        onChange={setPlaceText}
+      />
       {wrong ? <p className="field-wrong">{wrong}</p> : null}
     </Dialog>
   );

@@ -1,5 +1,5 @@
 import { type PointerEvent, useRef } from 'react';
-import type { Pixel, PictureSize } from '../../geo/picture-placement.ts';
+import type { PictureSize, Pixel } from '../../geo/picture-placement.ts';
 import './picture-spots.css';
 
 /** A picture with two marks that are dragged, or moved by the arrow keys (with Shift ten times as far). */
@@ -37,7 +37,7 @@ export function PictureSpots(props: {
       <img
         ref={image}
         src={props.url}
-        alt="The picture to be laid on the ground"
+        alt="Still to be laid on the ground"
         draggable={false}
         onLoad={() => props.onSize(natural())}
       />
@@ -57,7 +57,9 @@ export function PictureSpots(props: {
           }}
           onKeyDown={(event) => {
             const step = event.shiftKey ? 10 : 1;
-            const way = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] }[event.key];
+            const way = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] }[
+              event.key
+            ];
             if (!way) return;
             event.preventDefault();
             props.onMove(index as 0 | 1, inside({ x: spot.x + way[0] * step, y: spot.y + way[1] * step }));

@@ -1,6 +1,6 @@
 import { useId, useState } from 'react';
-import type { LonLat } from '../../geo/frame.ts';
 import { declinationAt } from '../../geo/declination.ts';
+import type { LonLat } from '../../geo/frame.ts';
 import { polygonAreaM2 } from '../../geo/geodesic.ts';
 import { parseTraverse, type Traverse, traverseBoundary } from '../../geo/traverse.ts';
 import { drawFinished } from '../../state/draw-finished.ts';
@@ -41,7 +41,8 @@ export function SidesDialog() {
   } catch (reason) {
     wrong = (reason as Error).message;
   }
-  const declination = start && north === 'magnetic' ? declinationAt(start, new Date(`${date}T12:00:00Z`)) : null;
+  const declination =
+    start && north === 'magnetic' ? declinationAt(start, new Date(`${date}T12:00:00Z`)) : null;
   const close = () => show({ dialog: null });
   const take = () => {
     if (!traverse) return;
@@ -72,7 +73,8 @@ export function SidesDialog() {
           onChange={(event) => setText(event.target.value)}
         />
         <p id={`${id}-hint`} className={wrong ? 'field-wrong' : 'field-hint'} aria-live="polite">
-          {wrong ?? 'Lengths in metres, or with ft, yd or ch. Bearings as 215, N35E or SSW, in the order you walked.'}
+          {wrong ??
+            'Lengths in metres, or with ft, yd or ch. Bearings as 215, N35E or SSW, in the order you walked.'}
         </p>
       </div>
       <div className="pair">
@@ -85,15 +87,23 @@ export function SidesDialog() {
           ]}
           onChange={setNorth}
         />
-        {north === 'magnetic' ? <TextField label="Read on" type="date" value={date} onChange={setDate} /> : null}
+        {north === 'magnetic' ? (
+          <TextField label="Read on" type="date" value={date} onChange={setDate} />
+        ) : null}
       </div>
       {declination ? (
         <p className="small soft">
           The needle points {Math.abs(declination.declinationDeg).toFixed(1)}°{' '}
-          {declination.declinationDeg < 0 ? 'west' : 'east'} of true north here on that day ({declination.model}).
+          {declination.declinationDeg < 0 ? 'west' : 'east'} of true north here on that day (
+          {declination.model}).
         </p>
       ) : null}
-      <TextField label="It starts at" value={startText} hint="latitude and longitude" onChange={setStartText} />
+      <TextField
+        label="It starts at"
+        value={startText}
+        hint="latitude and longitude"
+        onChange={setStartText}
+      />
       <label className="tick">
         <input type="checkbox" checked={adjust} onChange={(event) => setAdjust(event.target.checked)} />
         Spread what does not close over the sides, by their lengths

@@ -1,8 +1,8 @@
 import { useState } from 'react';
 import { toLocal } from '../../geo/frame.ts';
 import { groundFromSpots } from '../../geo/ground-from-spots.ts';
-import { placeBeside } from '../../site/places.ts';
 import { setSite } from '../../site/actions/set-site.ts';
+import { placeBeside } from '../../site/places.ts';
 import { lengthFrom, lengthIn, lengthUnit } from '../../state/format-measure.ts';
 import { useApp } from '../../state/store.ts';
 import { Dialog } from '../parts/dialog.tsx';
@@ -87,8 +87,8 @@ export function SpotLevelsDialog() {
       }
     >
       <p className="soft">
-        Heights of three points or more, measured with a level, a hose or read off a map. Any zero will do: only the
-        differences shape the ground. Places are counted from the middle of the site.
+        Heights of three points or more, measured with a level, a hose or read off a map. Any zero will do:
+        only the differences shape the ground. Places are counted from the middle of the site.
       </p>
       {rows.length > 0 ? (
         <table>
@@ -109,7 +109,11 @@ export function SpotLevelsDialog() {
                 {cell(row, 'northM', 'North')}
                 {cell(row, 'levelM', 'Level')}
                 <td>
-                  <button type="button" className="link" onClick={() => setRows(rows.filter((each) => each !== row))}>
+                  <button
+                    type="button"
+                    className="link"
+                    onClick={() => setRows(rows.filter((each) => each !== row))}
+                  >
                     Take out
                   </button>
                 </td>

@@ -14,12 +14,20 @@ export function TraverseSketch(props: { ring: readonly LonLat[] }) {
   const height = north - Math.min(...points.map(([, y]) => y));
   const scale = (SIZE - 2 * MARGIN) / Math.max(width, height, 1e-12);
   const path = points
-    .map(([x, y], i) => `${i === 0 ? 'M' : 'L'}${(MARGIN + (x - west) * scale).toFixed(1)},${(MARGIN + (north - y) * scale).toFixed(1)}`)
+    .map(
+      ([x, y], i) =>
+        `${i === 0 ? 'M' : 'L'}${(MARGIN + (x - west) * scale).toFixed(1)},${(MARGIN + (north - y) * scale).toFixed(1)}`,
+    )
     .join(' ');
   return (
     <svg className="sketch" viewBox={`0 0 ${SIZE} ${SIZE}`} role="img" aria-label="The boundary, north up">
       <path d={path} fill="var(--leaf-wash)" stroke="var(--ink)" strokeWidth="1.5" strokeDasharray="6 3" />
-      <circle cx={MARGIN + (points[0][0] - west) * scale} cy={MARGIN + (north - points[0][1]) * scale} r="4" fill="var(--ink)" />
+      <circle
+        cx={MARGIN + (points[0][0] - west) * scale}
+        cy={MARGIN + (north - points[0][1]) * scale}
+        r="4"
+        fill="var(--ink)"
+      />
     </svg>
   );
 }

@@ -52,7 +52,9 @@ export function Underlays() {
               tone: 'warning',
               text: 'The address of map tiles holds {z}, {x} and {y} where the tile’s numbers go.',
             });
-          edit('Change the map tiles', (document) => setSite(document, { tileAddress: address || undefined }));
+          edit('Change the map tiles', (document) =>
+            setSite(document, { tileAddress: address || undefined }),
+          );
         }}
       />
     </>

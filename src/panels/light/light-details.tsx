@@ -27,14 +27,14 @@ export function LightDetails() {
           onChange={(chosen) => show({ pace: chosen })}
         />
         <p>
-          Growth is the widest uncertainty at a future year: look at slow and fast before you trust a figure. An
-          estimate is no guarantee, and a shade figure never means that a tree is sound.
+          Growth is the widest uncertainty at a future year: look at slow and fast before you trust a figure.
+          An estimate is no guarantee, and a shade figure never means that a tree is sound.
         </p>
         {result ? (
           <p className="small soft">
-            {result.directions} sun directions stand for the year. Against every ten minutes of every day the direct
-            hours are off by {(result.quadratureError.mean * 100).toFixed(1)} % of the open hours in the mean, and by
-            less than {(result.quadratureError.p99 * 100).toFixed(1)} % in 99 of 100 cells.
+            {result.directions} sun directions stand for the year. Against every ten minutes of every day the
+            direct hours are off by {(result.quadratureError.mean * 100).toFixed(1)} % of the open hours in
+            the mean, and by less than {(result.quadratureError.p99 * 100).toFixed(1)} % in 99 of 100 cells.
           </p>
         ) : null}
       </Details>
@@ -48,8 +48,8 @@ export function LightDetails() {
           ))}
         </ul>
         <p className="small soft">
-          Light passes through crowns by the length of its path and the leaf area on it (Beer–Lambert, leaves at all
-          angles). Stems are left out.
+          Light passes through crowns by the length of its path and the leaf area on it (Beer–Lambert, leaves
+          at all angles). Stems are left out.
         </p>
       </Details>
       <Details title="How fine the map is worked out">
@@ -57,7 +57,10 @@ export function LightDetails() {
           label="Cell"
           value={cellWantedM === null ? 'by area' : String(cellWantedM)}
           options={[
-            { value: 'by area', label: result ? `by the area: now ${formatLength(result.grid.cellM, units)}` : 'by the area' },
+            {
+              value: 'by area',
+              label: result ? `by the area: now ${formatLength(result.grid.cellM, units)}` : 'by the area',
+            },
             ...CELL_SIZES_M.map((cellM) => ({ value: String(cellM), label: formatLength(cellM, units) })),
           ]}
           hint="A finer cell takes longer; a coarse map comes first and can be stopped."

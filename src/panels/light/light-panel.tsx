@@ -65,8 +65,11 @@ function LightFigure() {
   const year = useApp((app) => app.year);
   const hasGround = useApp((app) => app.document.features.length > 0);
   if (!hasGround)
-    return <Answer figure="No ground yet">Draw a field in Ground, and its light is worked out at once.</Answer>;
-  const failed = outlook.status === 'failed' ? outlook.message : light.status === 'failed' ? light.message : null;
+    return (
+      <Answer figure="No ground yet">Draw a field in Ground, and its light is worked out at once.</Answer>
+    );
+  const failed =
+    outlook.status === 'failed' ? outlook.message : light.status === 'failed' ? light.message : null;
   if (failed)
     return (
       <Answer figure="Not worked out" dark>
@@ -77,7 +80,9 @@ function LightFigure() {
     return (
       <>
         <Answer figure="…">
-          {light.status === 'cancelled' ? 'Stopped before an answer was there.' : 'Working out the light of the patches.'}
+          {light.status === 'cancelled'
+            ? 'Stopped before an answer was there.'
+            : 'Working out the light of the patches.'}
         </Answer>
         <Recompute of="light" />
       </>
@@ -85,7 +90,11 @@ function LightFigure() {
   const answer = lightAnswer(outlook.result, year);
   return (
     <>
-      <Answer figure={answer.figure} dark={answer.dark} aged={outlook.stale ? 'From before the last change.' : null}>
+      <Answer
+        figure={answer.figure}
+        dark={answer.dark}
+        aged={outlook.stale ? 'From before the last change.' : null}
+      >
         {answer.sentence}
       </Answer>
       <Recompute of="outlook" />

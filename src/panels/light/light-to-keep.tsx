@@ -1,5 +1,5 @@
-import { siteDefaults } from '../../site/records/site.ts';
 import { setSite } from '../../site/actions/set-site.ts';
+import { siteDefaults } from '../../site/records/site.ts';
 import { useApp } from '../../state/store.ts';
 import { ShareField } from '../parts/length-field.tsx';
 

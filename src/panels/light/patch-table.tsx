@@ -1,4 +1,3 @@
-import { bandOf, LIGHT_BANDS } from '../../units/bands.ts';
 import { formatShare } from '../../state/format-measure.ts';
 import { useApp } from '../../state/store.ts';
 
@@ -34,13 +33,17 @@ export function PatchTable() {
                 </button>
               )}
               <small className={patch.enoughLight ? 'soft' : 'warn'}>
-                {patch.enoughLight ? 'enough: ' : 'too dark: '}
-                {LIGHT_BANDS.bands[Math.max(0, bandOf(LIGHT_BANDS, patch.meanLightShare))].name}
+                {patch.enoughLight ? 'enough' : 'too dark'}: {formatShare(patch.areaShareWithEnoughLight)} of
+                it keeps {formatShare(patch.shareToKeep)}
               </small>
             </td>
             <td className="number">{formatShare(patch.meanLightShare)}</td>
             <td className="number">
-              {patch.years === null ? '…' : patch.years.darkFromYear === null ? 'never' : `year ${patch.years.darkFromYear}`}
+              {patch.years === null
+                ? '…'
+                : patch.years.darkFromYear === null
+                  ? 'never'
+                  : `year ${patch.years.darkFromYear}`}
             </td>
           </tr>
         ))}

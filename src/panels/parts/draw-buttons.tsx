@@ -16,7 +16,8 @@ export function DrawButtons(props: { items: readonly Drawable[] }) {
   return (
     <div className="buttons draw">
       {props.items.map((item) => {
-        const drawing = hand.doing === 'drawing' && hand.kind === item.kind && hand.geometry === item.geometry;
+        const drawing =
+          hand.doing === 'drawing' && hand.kind === item.kind && hand.geometry === item.geometry;
         return (
           <button
             key={`${item.kind} ${item.geometry}`}

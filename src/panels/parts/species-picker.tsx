@@ -1,6 +1,6 @@
 import { useId, useMemo, useState } from 'react';
-import { plainName } from '../../plants/plain-name.ts';
 import { findSpecies, speciesList } from '../../plants/find-species.ts';
+import { plainName } from '../../plants/plain-name.ts';
 import { ROLES, type Species } from '../../plants/species.ts';
 import { formatLength } from '../../state/format-measure.ts';
 import { useApp } from '../../state/store.ts';
@@ -40,9 +40,9 @@ export function SpeciesPicker(props: {
       >
         <span id={`${id}-chosen`}>
           {chosen ? capital(chosen.commonName) : (props.value ?? props.none ?? 'none')}
-          {chosen ? <i className="soft"> {chosen.botanicalName}</i> : null}
+          {chosen ? <i className="soft">{chosen.botanicalName}</i> : null}
         </span>
-        <span className="soft" aria-hidden="true">
+        <span className="do" aria-hidden="true">
           {open ? 'close' : 'change'}
         </span>
       </button>

@@ -1,11 +1,11 @@
+import { declinationAt } from '../../geo/declination.ts';
 import type { LonLat } from '../../geo/frame.ts';
 import { findSpecies } from '../../plants/find-species.ts';
-import { declinationAt } from '../../geo/declination.ts';
+import type { Orientation, PaperSize } from '../../sheets/paper.ts';
+import type { LinedThing, OutlinedThing, PlanPageInput, PlanTree } from '../../sheets/plan-input.ts';
 import { chosenFeatures } from '../../site/chosen-features.ts';
 import type { SiteFeature } from '../../site/document.ts';
 import { REGISTRY } from '../../site/records/registry.ts';
-import type { Orientation, PaperSize } from '../../sheets/paper.ts';
-import type { LinedThing, OutlinedThing, PlanPageInput, PlanTree } from '../../sheets/plan-input.ts';
 import type { AppState } from '../../state/model.ts';
 import { pictureRaster } from '../../state/picture-raster.ts';
 import { sizesNow } from '../../state/sizes-now.ts';
@@ -80,7 +80,10 @@ function treesOf(state: AppState, features: readonly SiteFeature[]): PlanTree[] 
     const { properties } = feature;
     const species = findSpecies(properties.species, state.document.site.species);
     const [lon, lat] = feature.geometry.coordinates;
-    const name = [species?.botanicalName ?? properties.species ?? properties.name ?? 'tree', properties.variety]
+    const name = [
+      species?.botanicalName ?? properties.species ?? properties.name ?? 'tree',
+      properties.variety,
+    ]
       .filter(Boolean)
       .join(' ');
     return [
@@ -88,7 +91,14 @@ function treesOf(state: AppState, features: readonly SiteFeature[]): PlanTree[] 
         tag: properties.tag ?? String(feature.id),
         name,
         lonLat: [lon, lat],
-        role: species?.role === 'N' ? 'nut' : species?.role === 'F' ? 'fruit' : species?.role === 'A' ? 'nurse' : 'other',
+        role:
+          species?.role === 'N'
+            ? 'nut'
+            : species?.role === 'F'
+              ? 'fruit'
+              : species?.role === 'A'
+                ? 'nurse'
+                : 'other',
         planned: properties.status === 'planned',
         now: size(now.get(feature.id)),
         inYear: size(then.get(feature.id)),

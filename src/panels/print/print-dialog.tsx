@@ -32,7 +32,10 @@ export function PrintDialog() {
       return { pages: [], wrong: (reason as Error).message };
     }
   }, [app, choices]);
-  const svgs = useMemo(() => pages.map(pageToSvg), [pages]);
+  const drawn = useMemo(
+    () => pages.map((page, index) => ({ number: index + 1, svg: pageToSvg(page) })),
+    [pages],
+  );
   const size = pageSizeMm(choices.paper, choices.orientation);
   const change = (part: Partial<PageChoices>) => setChoices({ ...choices, ...part });
   const save = async () => {
@@ -98,18 +101,19 @@ export function PrintDialog() {
       </div>
       {wrong ? <p className="field-wrong">{wrong}</p> : null}
       <div className="print-preview" role="img" aria-label={`The printed plan, ${pages.length} pages`}>
-        {svgs.map((svg, index) => (
-          <SvgPage key={`page ${index + 1}`} svg={svg} />
+        {drawn.map(({ number, svg }) => (
+          <SvgPage key={number} svg={svg} />
         ))}
       </div>
       <p className="small soft">
-        In the browser’s print window choose a scale of 100 % and no extra margins: then a line of 50 m measures true.
+        In the browser’s print window choose a scale of 100 % and no extra margins: then a line of 50 m
+        measures true.
       </p>
       {createPortal(
         <div className="on-paper" aria-hidden="true">
           <style>{`@page { size: ${size.widthMm}mm ${size.heightMm}mm; margin: 0; }`}</style>
-          {svgs.map((svg, index) => (
-            <SvgPage key={`page ${index + 1}`} svg={svg} />
+          {drawn.map(({ number, svg }) => (
+            <SvgPage key={number} svg={svg} />
           ))}
         </div>,
         window.document.body,

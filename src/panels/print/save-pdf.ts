@@ -1,10 +1,11 @@
-import boldUrl from '@expo-google-fonts/atkinson-hyperlegible-next/700Bold/AtkinsonHyperlegibleNext_700Bold.ttf?url';
 import regularUrl from '@expo-google-fonts/atkinson-hyperlegible-next/400Regular/AtkinsonHyperlegibleNext_400Regular.ttf?url';
+import boldUrl from '@expo-google-fonts/atkinson-hyperlegible-next/700Bold/AtkinsonHyperlegibleNext_700Bold.ttf?url';
 import type { PageModel } from '../../sheets/page-model.ts';
 import { downloadBlob } from '../../state/download.ts';
 import { fileNameOf } from '../../state/files-slice.ts';
 
-const bytesAt = async (url: string): Promise<Uint8Array> => new Uint8Array(await (await fetch(url)).arrayBuffer());
+const bytesAt = async (url: string): Promise<Uint8Array> =>
+  new Uint8Array(await (await fetch(url)).arrayBuffer());
 
 /** Makes the PDF and hands it to the person. The writer and its fonts are loaded only now: few visits need them. */
 export async function savePdf(pages: readonly PageModel[], siteName: string): Promise<void> {

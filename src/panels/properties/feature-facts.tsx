@@ -16,7 +16,10 @@ export function FeatureFacts(props: { feature: SiteFeature }) {
   if (feature.geometry.type === 'Polygon') facts.push(['Area', formatArea(areaOfFeatureM2(feature), units)]);
   if (feature.geometry.type === 'LineString') {
     const line = feature.geometry.coordinates.map(([lon, lat]) => [lon, lat] as const);
-    facts.push(['Length', formatLength(line.length === 2 ? distanceM(line[0], line[1]) : lineLengthM(line), units)]);
+    facts.push([
+      'Length',
+      formatLength(line.length === 2 ? distanceM(line[0], line[1]) : lineLengthM(line), units),
+    ]);
   }
   if (thing) {
     const [low, high] = thing.heightBandM;

@@ -36,7 +36,9 @@ export function FieldEditor(props: {
         />
       );
     case 'share':
-      return <ShareField label={field.label} value={number} hint={field.help} onChange={set} onClear={clear} />;
+      return (
+        <ShareField label={field.label} value={number} hint={field.help} onChange={set} onClear={clear} />
+      );
     case 'year':
     case 'count':
     case 'number':
@@ -68,7 +70,11 @@ export function FieldEditor(props: {
       return (
         <div>
           <label className="tick">
-            <input type="checkbox" checked={value === true} onChange={(event) => set(event.target.checked || undefined)} />
+            <input
+              type="checkbox"
+              checked={value === true}
+              onChange={(event) => set(event.target.checked || undefined)}
+            />
             {field.label}
           </label>
           <p className="field-hint">{field.help}</p>
@@ -77,7 +83,12 @@ export function FieldEditor(props: {
     case 'botanicalName':
       return (
         <div>
-          <SpeciesPicker label={field.label} value={text || null} none="none" onChange={(name) => set(name ?? undefined)} />
+          <SpeciesPicker
+            label={field.label}
+            value={text || null}
+            none="none"
+            onChange={(name) => set(name ?? undefined)}
+          />
           <p className="field-hint">{field.help}</p>
         </div>
       );
@@ -92,14 +103,18 @@ export function FieldEditor(props: {
               value: stock.name,
               label: `${stock.name}: ${Math.round(stock.sizeFactor * 100)} % of full size`,
             })),
-            ...(text && !species.rootstocks.some((stock) => stock.name === text) ? [{ value: text, label: text }] : []),
+            ...(text && !species.rootstocks.some((stock) => stock.name === text)
+              ? [{ value: text, label: text }]
+              : []),
           ]}
           hint={field.help}
           onChange={(next) => set(next === NONE ? undefined : next)}
         />
       ) : null;
     case 'layout':
-      return <LayoutField field={field} value={text} onChange={(next) => set(next === NONE ? undefined : next)} />;
+      return (
+        <LayoutField field={field} value={text} onChange={(next) => set(next === NONE ? undefined : next)} />
+      );
     case 'date':
       return (
         <TextField

@@ -32,11 +32,21 @@ export function MoveByMetres(props: { feature: SiteFeature }) {
       <div className="pair">
         <label>
           <span className="field-label">To the east, {lengthUnit(units)}</span>
-          <input type="text" inputMode="decimal" value={east} onChange={(event) => setEast(event.target.value)} />
+          <input
+            type="text"
+            inputMode="decimal"
+            value={east}
+            onChange={(event) => setEast(event.target.value)}
+          />
         </label>
         <label>
           <span className="field-label">To the north, {lengthUnit(units)}</span>
-          <input type="text" inputMode="decimal" value={north} onChange={(event) => setNorth(event.target.value)} />
+          <input
+            type="text"
+            inputMode="decimal"
+            value={north}
+            onChange={(event) => setNorth(event.target.value)}
+          />
         </label>
       </div>
       <p className="field-hint">In {unit}; below zero moves it west or south.</p>

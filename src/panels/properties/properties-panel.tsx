@@ -24,7 +24,10 @@ export function PropertiesPanel(props: { feature: SiteFeature }) {
   const step = useApp((app) => app.step);
   const siteSpecies = useApp((app) => app.document.site.species);
   const properties = feature.properties as Readonly<Record<string, unknown>>;
-  const species = findSpecies(typeof properties.species === 'string' ? properties.species : null, siteSpecies);
+  const species = findSpecies(
+    typeof properties.species === 'string' ? properties.species : null,
+    siteSpecies,
+  );
   const change = (key: string, value: unknown) =>
     edit(`Change the ${record.label}`, (document) => setProperties(document, [feature.id], { [key]: value }));
   const title = (properties.name ?? properties.tag ?? `This ${record.label}`) as string;
@@ -74,7 +77,9 @@ export function PropertiesPanel(props: { feature: SiteFeature }) {
         </button>
         <button
           type="button"
-          onClick={() => edit(`Delete the ${record.label}`, (document) => deleteFeatures(document, [feature.id]))}
+          onClick={() =>
+            edit(`Delete the ${record.label}`, (document) => deleteFeatures(document, [feature.id]))
+          }
         >
           Delete
         </button>
@@ -86,7 +91,13 @@ export function PropertiesPanel(props: { feature: SiteFeature }) {
       ))}
       <div className="section wide-gap">
         {shown.map((field) => (
-          <FieldEditor key={field.key} field={field} properties={properties} species={species} onChange={change} />
+          <FieldEditor
+            key={field.key}
+            field={field}
+            properties={properties}
+            species={species}
+            onChange={change}
+          />
         ))}
       </div>
       <div>
@@ -96,7 +107,13 @@ export function PropertiesPanel(props: { feature: SiteFeature }) {
         {detail.length > 0 ? (
           <Details title="More about it">
             {detail.map((field) => (
-              <FieldEditor key={field.key} field={field} properties={properties} species={species} onChange={change} />
+              <FieldEditor
+                key={field.key}
+                field={field}
+                properties={properties}
+                species={species}
+                onChange={change}
+              />
             ))}
           </Details>
         ) : null}

@@ -1,7 +1,7 @@
 import { useMemo } from 'react';
 import { formatLength } from '../../state/format-measure.ts';
-import { useApp } from '../../state/store.ts';
 import { sizesNow } from '../../state/sizes-now.ts';
+import { useApp } from '../../state/store.ts';
 
 const KINDS = ['belt', 'block', 'wall', 'building'];
 
@@ -17,7 +17,9 @@ export function BeltTable() {
   const today = useMemo(() => sizesNow({ document, frame, layout }), [document, frame, layout]);
   const things = grown.things.filter((thing) => KINDS.includes(thing.kind));
   if (things.length === 0)
-    return <p className="soft">Nothing shelters the site yet: draw what stands around it, then what you plan.</p>;
+    return (
+      <p className="soft">Nothing shelters the site yet: draw what stands around it, then what you plan.</p>
+    );
   return (
     <table>
       <caption>What shelters</caption>

@@ -1,7 +1,8 @@
 import { cellCount } from '../../numeric/grid.ts';
-import { type CellFigures, fieldsOf, figuresInside, takenField } from '../../state/area-figures.ts';
-import type { AppState } from '../../state/model.ts';
+import { takenField } from '../../site/chosen-features.ts';
 import type { FeatureOf } from '../../site/document.ts';
+import { type CellFigures, fieldsOf, figuresInside } from '../../state/area-figures.ts';
+import type { AppState } from '../../state/model.ts';
 
 export interface FieldShelter {
   readonly field: FeatureOf<'field'>;

@@ -15,7 +15,10 @@ export function SectorTable(props: { wind: WindRecord }) {
   const change = (index: number, part: Partial<WindSector>) =>
     edit('Correct the wind', (site) =>
       setSite(site, {
-        wind: { ...wind, sectors: wind.sectors.map((sector, i) => (i === index ? { ...sector, ...part } : sector)) },
+        wind: {
+          ...wind,
+          sectors: wind.sectors.map((sector, i) => (i === index ? { ...sector, ...part } : sector)),
+        },
       }),
     );
   const seasons = ['growing', 'rest', 'year'] as const;

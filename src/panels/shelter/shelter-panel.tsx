@@ -1,5 +1,5 @@
-import { formatArea } from '../../state/format-measure.ts';
 import { areaOfFeatureM2 } from '../../state/area-figures.ts';
+import { formatArea } from '../../state/format-measure.ts';
 import { useApp } from '../../state/store.ts';
 import { Answer } from '../parts/answer.tsx';
 import { DrawButtons } from '../parts/draw-buttons.tsx';
@@ -45,7 +45,10 @@ function ShelterFigure() {
   const known = useApp(fieldShelter);
   const year = useApp((app) => app.year);
   const drawn = useApp((app) => app.document.features.length > 0);
-  if (!drawn) return <Answer figure="No ground yet">Draw a field in Ground, and its shelter is worked out at once.</Answer>;
+  if (!drawn)
+    return (
+      <Answer figure="No ground yet">Draw a field in Ground, and its shelter is worked out at once.</Answer>
+    );
   if (shelter.status === 'failed')
     return (
       <>

@@ -1,5 +1,5 @@
-import { fineDirectionWord } from '../../state/format-words.ts';
 import { formatShare, formatSpeed } from '../../state/format-measure.ts';
+import { fineDirectionWord } from '../../state/format-words.ts';
 import type { UnitSystem } from '../../state/model.ts';
 import './wind-rose.css';
 

@@ -16,7 +16,11 @@ export function WindSection() {
   const openFiles = useApp((app) => app.openFiles);
   const edit = useApp((app) => app.edit);
   const rest = useApp(windBand) === 1;
-  const from = wind ? 'as the site says' : weatherFile ? `from ${weatherFile}` : 'nothing is known of it: light wind from every side';
+  const from = wind
+    ? 'as the site says'
+    : weatherFile
+      ? `from ${weatherFile}`
+      : 'nothing is known of it: light wind from every side';
   return (
     <Section title="The wind">
       <p className="soft small">{from[0].toUpperCase() + from.slice(1)}.</p>
@@ -38,7 +42,9 @@ export function WindSection() {
         {wind && weatherFile ? (
           <button
             type="button"
-            onClick={() => edit('Take the wind from the weather file', (site) => setSite(site, { wind: undefined }))}
+            onClick={() =>
+              edit('Take the wind from the weather file', (site) => setSite(site, { wind: undefined }))
+            }
           >
             Take the wind from {weatherFile}
           </button>

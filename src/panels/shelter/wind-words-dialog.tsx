@@ -76,14 +76,23 @@ export function WindWordsDialog() {
             />
           </div>
           {sayings.length > 1 ? (
-            <button type="button" className="link" onClick={() => setSayings(sayings.filter((_, i) => i !== index))}>
+            <button
+              type="button"
+              className="link"
+              onClick={() => setSayings(sayings.filter((_, i) => i !== index))}
+            >
               Take this wind out
             </button>
           ) : null}
         </fieldset>
       ))}
       <div className="buttons">
-        <button type="button" onClick={() => setSayings([...sayings, { ...FIRST, key: 1 + Math.max(...sayings.map((one) => one.key)) }])}>
+        <button
+          type="button"
+          onClick={() =>
+            setSayings([...sayings, { ...FIRST, key: 1 + Math.max(...sayings.map((one) => one.key)) }])
+          }
+        >
           Another wind
         </button>
       </div>

@@ -85,13 +85,14 @@ export function NewSiteDialog() {
             }}
           />
           <p id={`${id}-hint`} className={wrong ? 'field-wrong' : 'field-hint'}>
-            {wrong ?? 'In degrees, or degrees, minutes and seconds: 45°06′ N 64°30′ W. A phone standing in the field shows both.'}
+            {wrong ??
+              'In degrees, or degrees, minutes and seconds: 45°06′ N 64°30′ W. A phone standing in the field shows both.'}
           </p>
         </div>
       ) : (
         <p className="field-hint">
-          Good enough to begin: the sun’s path is right to half an hour’s drive. Correct it later by a file or a
-          boundary.
+          Good enough to begin: the sun’s path is right to half an hour’s drive. Correct it later by a file or
+          a boundary.
         </p>
       )}
       <div className="section">

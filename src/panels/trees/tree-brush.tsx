@@ -14,7 +14,7 @@ export function TreeBrush() {
   const siteSpecies = useApp((app) => app.document.site.species);
   const species = findSpecies(brush.treeSpecies, siteSpecies);
   return (
-    <>
+    <div className="section wide-gap">
       <SpeciesPicker
         label="Species"
         value={brush.treeSpecies}
@@ -35,29 +35,27 @@ export function TreeBrush() {
           onChange={(name) => set({ treeRootstock: name === OWN_ROOTS ? null : name })}
         />
       ) : null}
-      <div className="pair">
-        <LengthField
-          label="Spacing of a row"
-          valueM={brush.rowSpacingM}
-          minM={0.2}
-          maxM={200}
-          onChange={(rowSpacingM) => set({ rowSpacingM })}
-        />
-        <Choice
-          label="It"
-          value={brush.status}
-          options={[
-            { value: 'planned', label: 'is planned' },
-            { value: 'existing', label: 'stands' },
-          ]}
-          onChange={(status) => set({ status })}
-        />
-      </div>
+      <Choice
+        label="Trees that are drawn"
+        value={brush.status}
+        options={[
+          { value: 'planned', label: 'are planned' },
+          { value: 'existing', label: 'stand today' },
+        ]}
+        onChange={(status) => set({ status })}
+      />
+      <LengthField
+        label="Spacing in a row"
+        valueM={brush.rowSpacingM}
+        minM={0.2}
+        maxM={200}
+        onChange={(rowSpacingM) => set({ rowSpacingM })}
+      />
       {species?.cautions.map((caution) => (
         <p key={caution} className="caution">
           {caution}
         </p>
       ))}
-    </>
+    </div>
   );
 }

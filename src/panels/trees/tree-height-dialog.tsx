@@ -19,7 +19,9 @@ export function TreeHeightDialog() {
   const edit = useApp((app) => app.edit);
   const frame = useApp((app) => app.frame);
   const timeZone = useApp((app) => app.document.site.timeZone);
-  const selected = useApp((app) => app.document.features.find((feature) => feature.id === app.selection) ?? null);
+  const selected = useApp(
+    (app) => app.document.features.find((feature) => feature.id === app.selection) ?? null,
+  );
   const [way, setWay] = useState<Way>('shadow');
   const [lengthM, setLengthM] = useState(12);
   const [eyeM, setEyeM] = useState(1.6);
@@ -38,7 +40,14 @@ export function TreeHeightDialog() {
     if (way === 'angle') heightM = heightByAngle({ distanceM: lengthM, eyeHeightM: eyeM, topDeg, footDeg });
     else if (way === 'stick') heightM = heightByStick({ distanceM: lengthM, stickM, eyeToStickM: reachM });
     else {
-      const shadow = heightByShadow({ shadowM: lengthM, date, time, timeZone, lonLat: frame.centreLonLat, riseDeg });
+      const shadow = heightByShadow({
+        shadowM: lengthM,
+        date,
+        time,
+        timeZone,
+        lonLat: frame.centreLonLat,
+        riseDeg,
+      });
       heightM = shadow.heightM;
       said = `The sun stood ${shadow.sunAltitudeDeg.toFixed(1)}° high in the ${fineDirectionWord(shadow.sunAzimuthDeg)}.`;
     }
@@ -79,7 +88,13 @@ export function TreeHeightDialog() {
       />
       {way === 'shadow' ? (
         <>
-          <LengthField label="Shadow, from stem to tip" valueM={lengthM} minM={0.1} maxM={500} onChange={setLengthM} />
+          <LengthField
+            label="Shadow, from stem to tip"
+            valueM={lengthM}
+            minM={0.1}
+            maxM={500}
+            onChange={setLengthM}
+          />
           <div className="pair">
             <TextField label="Day" type="date" value={date} onChange={setDate} />
             <TextField label="Clock time there" type="time" value={time} onChange={setTime} />
@@ -98,11 +113,24 @@ export function TreeHeightDialog() {
       {way === 'angle' ? (
         <>
           <div className="pair">
-            <LengthField label="You stand from it" valueM={lengthM} minM={0.5} maxM={500} onChange={setLengthM} />
+            <LengthField
+              label="You stand from it"
+              valueM={lengthM}
+              minM={0.5}
+              maxM={500}
+              onChange={setLengthM}
+            />
             <LengthField label="Your eye is up" valueM={eyeM} minM={0.2} maxM={5} onChange={setEyeM} />
           </div>
           <div className="pair">
-            <NumberField label="Angle up to the top" value={topDeg} unit="°" min={-80} max={89} onChange={setTopDeg} />
+            <NumberField
+              label="Angle up to the top"
+              value={topDeg}
+              unit="°"
+              min={-80}
+              max={89}
+              onChange={setTopDeg}
+            />
             <NumberField
               label="Angle to the foot"
               value={footDeg}
@@ -121,7 +149,13 @@ export function TreeHeightDialog() {
           <p className="soft">
             Hold a stick upright at arm’s length and walk until it just covers the tree from foot to top.
           </p>
-          <LengthField label="You stand from it" valueM={lengthM} minM={0.5} maxM={500} onChange={setLengthM} />
+          <LengthField
+            label="You stand from it"
+            valueM={lengthM}
+            minM={0.5}
+            maxM={500}
+            onChange={setLengthM}
+          />
           <div className="pair">
             <LengthField label="The stick is" valueM={stickM} minM={0.05} maxM={3} onChange={setStickM} />
             <LengthField label="From eye to stick" valueM={reachM} minM={0.1} maxM={2} onChange={setReachM} />
@@ -132,7 +166,9 @@ export function TreeHeightDialog() {
         <strong>{heightM === null ? '–' : formatLength(heightM, units)}</strong>
         <p>{heightM === null ? said : `tall. ${said ?? ''}`}</p>
       </div>
-      {takes ? null : <p className="field-hint">Choose a tree or belt on the map first to give it this height.</p>}
+      {takes ? null : (
+        <p className="field-hint">Choose a tree or belt on the map first to give it this height.</p>
+      )}
     </Dialog>
   );
 }

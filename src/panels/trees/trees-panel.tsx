@@ -1,6 +1,7 @@
 import { findSpecies } from '../../plants/find-species.ts';
 import { ROLES, type RoleLetter } from '../../plants/species.ts';
-import { areaOfFeatureM2, takenField } from '../../state/area-figures.ts';
+import { takenField } from '../../site/chosen-features.ts';
+import { areaOfFeatureM2 } from '../../state/area-figures.ts';
 import { listInWords } from '../../state/format-words.ts';
 import { useApp } from '../../state/store.ts';
 import { Answer } from '../parts/answer.tsx';
@@ -21,6 +22,7 @@ export function TreesPanel() {
         Few, and far apart: what stands under them has to live on the light they leave for forty years.
       </PanelHead>
       <TreesFigure />
+      <TreeBrush />
       <Section title="Draw">
         <DrawButtons
           items={[
@@ -28,7 +30,6 @@ export function TreesPanel() {
             { label: 'A row', kind: 'row', geometry: 'LineString' },
           ]}
         />
-        <TreeBrush />
         <div className="buttons">
           <button type="button" onClick={() => show({ dialog: 'tree-height' })}>
             How tall is a tree?
@@ -48,8 +49,9 @@ export function TreesPanel() {
       <TreeTable />
       <Details title="Before you plant">
         <p className="caution">
-          Keep tall trees off drains, buried services, overhead lines and road sight-lines; on clay, keep thirsty ones
-          from buildings. Hedge heights, boundaries, tenancy and rights of way are a matter of local law: ask first.
+          Keep tall trees off drains, buried services, overhead lines and road sight-lines; on clay, keep
+          thirsty ones from buildings. Hedge heights, boundaries, tenancy and rights of way are a matter of
+          local law: ask first.
         </p>
         <p className="caution">Felling, climbing and chainsaws are for trained people, never alone.</p>
       </Details>
@@ -63,13 +65,17 @@ function TreesFigure() {
   const trees = treesOf(document, layout);
   const planned = trees.filter((tree) => tree.properties.status === 'planned');
   if (trees.length === 0)
-    return <Answer figure="No trees yet">Choose a species, then put a tree or a row of them on the map.</Answer>;
+    return (
+      <Answer figure="No trees yet">Choose a species, then put a tree or a row of them on the map.</Answer>
+    );
   const counts = new Map<RoleLetter, number>();
   for (const tree of planned.length > 0 ? planned : trees) {
     const role = findSpecies(tree.properties.species, document.site.species)?.role ?? 'T';
     counts.set(role, (counts.get(role) ?? 0) + 1);
   }
-  const roles = [...counts].sort((a, b) => b[1] - a[1]).map(([role, count]) => `${count} ${ROLES[role].split(',')[0]}`);
+  const roles = [...counts]
+    .sort((a, b) => b[1] - a[1])
+    .map(([role, count]) => `${count} ${ROLES[role].split(',')[0]}`);
   const field = takenField(document);
   const perHectare = field ? Math.round(planned.length / (areaOfFeatureM2(field) / 10_000)) : null;
   const standing = trees.length - planned.length;

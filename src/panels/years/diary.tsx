@@ -3,6 +3,7 @@ import { curvePath } from './curve-path.ts';
 import { enoughByYear } from './enough-by-year.ts';
 
 const LAST_YEAR = 40;
+const YEARS = Array.from({ length: LAST_YEAR + 1 }, (_, year) => year);
 const WIDTH = 800;
 const TOP = 6;
 const BASE = 40;
@@ -31,7 +32,7 @@ export function Diary() {
       </div>
       <div className="diary">
         <svg viewBox={`0 0 ${WIDTH} 62`} preserveAspectRatio="none" aria-hidden="true">
-          {Array.from({ length: LAST_YEAR + 1 }, (_, each) => (
+          {YEARS.map((each) => (
             <line
               key={each}
               className="rule"
@@ -85,7 +86,7 @@ export function Diary() {
 function DiaryNumbers() {
   return (
     <svg aria-hidden="true">
-      {Array.from({ length: LAST_YEAR / 5 + 1 }, (_, index) => index * 5).map((each) => (
+      {YEARS.filter((each) => each % 5 === 0).map((each) => (
         <text key={each} x={`${(each / LAST_YEAR) * 100}%`} y="57" textAnchor="middle">
           {each}
         </text>

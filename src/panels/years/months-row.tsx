@@ -1,5 +1,5 @@
-import { growingMonths } from '../../state/growing-months.ts';
 import { MONTHS } from '../../state/format-words.ts';
+import { growingMonths } from '../../state/growing-months.ts';
 import type { Period } from '../../state/model.ts';
 import { useApp } from '../../state/store.ts';
 
