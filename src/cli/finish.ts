@@ -1,10 +1,16 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { type FieldSummary, type PatchSummary, type Summary, summaryText } from '../batch/summary.ts';
+import { type NamedBand, writeGeoTiff } from '../geo/formats/geotiff-write.ts';
 import { cellCount } from '../numeric/grid.ts';
 import type { CommonOptions } from './common-options.ts';
 import type { Prepared } from './prepare.ts';
-import { type Raster, writeRaster } from './rasters.ts';
+
+/** One file of results. */
+export interface Raster {
+  readonly file: string;
+  readonly bands: readonly NamedBand[];
+}
 
 /** What a command has found. */
 export interface Findings {
@@ -22,7 +28,8 @@ export interface Findings {
 export function finish(prepared: Prepared, options: CommonOptions, startedMs: number, found: Findings): void {
   const { site, frame, grid, scene } = prepared;
   mkdirSync(options.out, { recursive: true });
-  for (const raster of found.rasters) writeRaster(join(options.out, raster.file), raster, grid, frame);
+  for (const { file, bands } of found.rasters)
+    writeFileSync(join(options.out, file), writeGeoTiff(bands, grid, frame));
   const summary: Summary = {
     site: site.document.site.name,
     year: scene.year,

@@ -8,11 +8,10 @@ import { lightScene } from '../scene/build-scene.ts';
 import { type CommonOptions, withCommonOptions } from './common-options.ts';
 import { computeAll } from './compute-all.ts';
 import { lightTable } from './figures-table.ts';
-import { finish } from './finish.ts';
+import { finish, type Raster } from './finish.ts';
 import { patchesToSum } from './patches.ts';
 import { prepare } from './prepare.ts';
 import { progressLine } from './progress.ts';
-import type { Raster } from './rasters.ts';
 
 const MONTHS = [
   'January',
@@ -83,7 +82,7 @@ async function light(path: string, options: CommonOptions): Promise<void> {
 function lightRasters(result: LightResult): Raster[] {
   const cells = cellCount(result.grid);
   const bands = (values: Float32Array, names: readonly string[]) =>
-    names.map((description, i) => ({ description, values: values.subarray(i * cells, (i + 1) * cells) }));
+    names.map((name, i) => ({ name, values: values.subarray(i * cells, (i + 1) * cells) }));
   const withUnit = (unit: string) => MONTHS.map((month) => `${month}, ${unit}`);
   return [
     { file: 'direct-hours.tif', bands: bands(result.directHours, withUnit('hours of direct sun')) },

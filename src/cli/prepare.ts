@@ -27,7 +27,7 @@ export interface Prepared {
 }
 
 /** Worker threads, or this thread alone for `--threads 1`. */
-export const startRunner = (threads: number): JobRunner =>
+const startRunner = (threads: number): JobRunner =>
   threads === 1 ? createLocalRunner() : createNodeRunner(threads);
 
 /** The ground of the site, its terrain file read where it names one. */

@@ -9,11 +9,10 @@ import type { ShelterResult } from '../wind/shelter-types.ts';
 import { type CommonOptions, numberBetween, withCommonOptions } from './common-options.ts';
 import { computeAll } from './compute-all.ts';
 import { shelterTable } from './figures-table.ts';
-import { finish } from './finish.ts';
+import { finish, type Raster } from './finish.ts';
 import { patchesToSum } from './patches.ts';
 import { prepare } from './prepare.ts';
 import { progressLine } from './progress.ts';
-import type { Raster } from './rasters.ts';
 
 interface ShelterCommandOptions extends CommonOptions {
   readonly gale: number;
@@ -88,7 +87,7 @@ function shelterRasters(result: ShelterResult, galeMps: number): Raster[] {
   const cells = cellCount(result.grid);
   const bands = (values: Float32Array, words: string) =>
     ['growing season', 'rest of the year', 'year'].map((season, i) => ({
-      description: `${season}, ${words}`,
+      name: `${season}, ${words}`,
       values: values.subarray(i * cells, (i + 1) * cells),
     }));
   return [

@@ -25,7 +25,7 @@ function limitText(set: BandSet, value: number): string {
 }
 
 /** A band's range in words: "30 to 50 %", "under 30 %", "84 % and more". */
-export function bandRange(set: BandSet, index: number): string {
+function bandRange(set: BandSet, index: number): string {
   const unit =
     set.unit === 'share'
       ? ' %'

@@ -7,6 +7,8 @@ interface Arrows {
   readonly code: readonly string[];
   /** Folders of which only types may be imported. */
   readonly types?: readonly string[];
+  /** Single files of those folders that may be imported as code all the same. */
+  readonly files?: readonly string[];
   readonly reason?: string;
 }
 

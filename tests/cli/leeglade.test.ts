@@ -1,3 +1,4 @@
+import { spawnSync } from 'node:child_process';
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fromArrayBuffer } from 'geotiff';
@@ -166,6 +167,29 @@ describe('leeglade light', () => {
       return (JSON.parse(ran.stdout) as Summary).patches[0].lightShareSeason!.mean;
     };
     expect(await shareAt(6.5)).toBeGreaterThan((await shareAt(0.5)) + 0.05);
+  });
+});
+
+describe('the rasters', () => {
+  const gdal = spawnSync('gdalinfo', ['--version']).status === 0;
+  it.skipIf(!gdal)('are read by GDAL: system, place, no-data and band names (needs gdalinfo)', async () => {
+    const out = join(work.folder, 'gdal');
+    const site = work.put('gdal.site.geojson', openSite());
+    await run('light', site, '--out', out, '--cell', '2', '--threads', '1', '--quiet');
+    const told = spawnSync('gdalinfo', ['-json', join(out, 'light-share.tif')], { encoding: 'utf8' });
+    expect(told.stderr).toBe('');
+    const info = JSON.parse(told.stdout);
+    expect(info.coordinateSystem.wkt).toContain('WGS 84 / UTM zone 20N');
+    const [west, width, , north, , height] = info.geoTransform;
+    expect([width, height]).toEqual([2, -2]);
+    // Snapped outward to whole cells of the site's frame, whose origin is a whole metre.
+    expect([west % 1, north % 1]).toEqual([0, 0]);
+    expect(info.metadata[''].AREA_OR_POINT).toBe('Area');
+    const names = info.bands.map((band: { description: string }) => band.description);
+    expect(names[0]).toBe('January, share of open light');
+    expect(names[12]).toBe('growing season, share of open light');
+    for (const band of info.bands)
+      expect({ type: band.type, noData: band.noDataValue }).toEqual({ type: 'Float32', noData: -9999 });
   });
 });
 

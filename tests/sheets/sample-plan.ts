@@ -10,7 +10,7 @@ export function offset(from: LonLat, eastM: number, northM: number): LonLat {
   return destination(from, azimuthDeg, Math.hypot(eastM, northM));
 }
 
-export const rectangleAround = (centre: LonLat, halfEastM: number, halfNorthM: number): LonLat[] => [
+const rectangleAround = (centre: LonLat, halfEastM: number, halfNorthM: number): LonLat[] => [
   offset(centre, -halfEastM, -halfNorthM),
   offset(centre, halfEastM, -halfNorthM),
   offset(centre, halfEastM, halfNorthM),
@@ -18,11 +18,7 @@ export const rectangleAround = (centre: LonLat, halfEastM: number, halfNorthM: n
 ];
 
 /** Values by east and north of the centre, one metre cells, over a box in the frame. */
-export function gridAround(
-  centre: LonLat,
-  halfM: number,
-  value: (east: number, north: number) => number,
-): Grid {
+function gridAround(centre: LonLat, halfM: number, value: (east: number, north: number) => number): Grid {
   const frame = frameAt(centre);
   const [x, y] = toLocal(frame, centre);
   const spec = gridCovering({ west: x - halfM, south: y - halfM, east: x + halfM, north: y + halfM }, 1);

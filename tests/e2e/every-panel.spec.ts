@@ -1,0 +1,69 @@
+import { createRequire } from 'node:module';
+import { expect, type Page, test } from '@playwright/test';
+import type { AxeResults } from 'axe-core';
+import { listen, openApp, openStep } from './app-page.ts';
+
+const AXE = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
+const SIZES = [
+  { width: 1440, height: 900 },
+  { width: 1024, height: 768 },
+  { width: 390, height: 844 },
+];
+const STEPS = ['Ground', 'Shelter', 'Tall trees', 'Light'];
+
+/** Serious faults that the checker finds, one line each. */
+async function seriousFaults(page: Page): Promise<string[]> {
+  return page.evaluate(async () => {
+    const { axe } = window as unknown as { axe: { run: () => Promise<AxeResults> } };
+    const { violations } = await axe.run();
+    return violations
+      .filter(({ impact }) => impact === 'serious' || impact === 'critical')
+      .flatMap(({ id, nodes }) =>
+        nodes.map((node) => `${id}: ${node.target.join(' ')}: ${node.html.slice(0, 120)}`),
+      );
+  });
+}
+
+/** What is wider than the window, if anything scrolls sideways. */
+const tooWide = (page: Page): Promise<string[]> =>
+  page.evaluate(() => {
+    const { scrollWidth, clientWidth } = document.documentElement;
+    if (scrollWidth <= clientWidth) return [];
+    return [...document.querySelectorAll('body *')]
+      .filter((element) => element.getBoundingClientRect().right > clientWidth + 1)
+      .map((element) => `${element.tagName} ${element.className}`);
+  });
+
+for (const viewport of SIZES) {
+  test(`every panel at ${viewport.width} × ${viewport.height}: readable by all, nothing sticks out, no complaints`, async ({
+    page,
+  }, info) => {
+    const heard = listen(page);
+    await page.setViewportSize(viewport);
+    await openApp(page);
+    await expect(page.getByText(/^Working out the light/)).toHaveCount(0);
+    await page.addScriptTag({ path: AXE });
+    const found: string[] = [];
+    for (const name of STEPS) {
+      await openStep(page, name);
+      await expect(
+        page.getByRole('complementary', { name: 'Panel' }).getByRole('heading').first(),
+      ).toBeVisible();
+      await page.screenshot({
+        path: info.outputPath(`${name.replace(' ', '-').toLowerCase()}-${viewport.width}.png`),
+      });
+      found.push(...(await seriousFaults(page)).map((fault) => `${name}: ${fault}`));
+      found.push(...(await tooWide(page)).map((wide) => `${name} is too wide: ${wide}`));
+    }
+    expect(found).toEqual([]);
+    expect(heard).toEqual([]);
+  });
+}
+
+test('a place on the map can be reached on a phone', async ({ page }) => {
+  await page.setViewportSize(SIZES[2]);
+  await openApp(page);
+  await page.getByRole('button', { name: 'Show the map' }).click();
+  await page.getByTestId('map-canvas').click({ position: { x: 180, y: 200 } });
+  await expect(page.getByTestId('read-out')).toBeVisible();
+});
