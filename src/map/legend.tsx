@@ -12,21 +12,26 @@ interface LegendProps {
 /** What the inks mean, with their ranges, and how the plan's marks are read. */
 export function Legend({ raster, hatched, onHatch }: LegendProps) {
   const [open, setOpen] = useState(() => !matchMedia('(max-width: 700px)').matches);
+  // Without a picture the legend is only the key to the marks, which stays folded until it is asked for.
+  const [marksOpen, setMarksOpen] = useState(false);
   return (
     <div className="map-legend" data-testid="legend">
-      <button type="button" className="map-legend-title" aria-expanded={open} onClick={() => setOpen(!open)}>
+      <button
+        type="button"
+        className="map-legend-title"
+        aria-expanded={raster ? open : marksOpen}
+        onClick={() => (raster ? setOpen(!open) : setMarksOpen(!marksOpen))}
+      >
         {raster ? raster.bands.quantity : 'How things are marked'}
       </button>
       {open && raster && <Bands raster={raster} hatched={hatched} onHatch={onHatch} />}
-      {open &&
-        (raster ? (
-          <details>
-            <summary>How things are marked</summary>
-            <MarksKey />
-          </details>
-        ) : (
+      {raster && open && (
+        <details>
+          <summary>How things are marked</summary>
           <MarksKey />
-        ))}
+        </details>
+      )}
+      {!raster && marksOpen && <MarksKey />}
     </div>
   );
 }

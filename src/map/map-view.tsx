@@ -34,9 +34,12 @@ export function MapView() {
   usePicture(map, raster, theme, hatched);
   useUnderlays(map);
   usePlan(map);
-  const fit = useFitToSite(map);
+  const { showSite, showField } = useFitToSite(map);
+  const taken = useApp((app) =>
+    app.document.features.some(({ properties }) => properties.kind === 'field' && properties.taken),
+  );
   usePointer(map);
-  useKeys(map, container, fit);
+  useKeys(map, container, showSite);
   useSketch(map);
   useReshaping(map, theme);
 
@@ -51,9 +54,20 @@ export function MapView() {
       <div className="map-foot-left">
         <ScaleBar map={map} />
         <NorthArrow map={map} />
-        <button type="button" className="map-fit" onClick={fit} data-testid="map-fit">
+        <button type="button" className="map-fit" onClick={showSite} data-testid="map-fit">
           Whole site
         </button>
+        {taken && (
+          <button
+            type="button"
+            className="map-fit"
+            onClick={showField}
+            title="Show the field that is taken"
+            data-testid="map-fit-field"
+          >
+            Field
+          </button>
+        )}
       </div>
       <div className="map-foot-right">
         <Progress />

@@ -1,4 +1,4 @@
-import type { ExpressionSpecification, LayerSpecification } from 'maplibre-gl';
+import type { ExpressionSpecification, LayerSpecification, SymbolLayerSpecification } from 'maplibre-gl';
 import type { InkTheme } from './ink-theme.ts';
 import { FACE, TEXT_PX } from './lettering.ts';
 
@@ -8,8 +8,9 @@ const all = (...filters: Filter[]): Filter => ['all', ...filters];
 const is = (property: string, value: string | boolean): Filter => ['==', ['get', property], value];
 const shape = (type: 'Polygon' | 'LineString' | 'Point'): Filter => ['==', ['geometry-type'], type];
 
-/** From this zoom on every tag is written, whether or not two lie over each other. */
-const TAGS_FROM_ZOOM = 16.6;
+/** From the first zoom tags are written where there is room, from the second every one, over each other or not. */
+const SOME_TAGS_FROM_ZOOM = 16;
+const ALL_TAGS_FROM_ZOOM = 17.7;
 const NAMES_FROM_ZOOM = 13.5;
 
 /** Crown outlines: weight and dash by what the tree is for. Dash lengths are in line widths. */
@@ -415,25 +416,12 @@ function lettering(
       paint: halo,
     },
     {
-      id: 'tags',
-      type: 'symbol',
-      source: 'points',
-      minzoom: TAGS_FROM_ZOOM,
-      filter: all(kindIs('tree'), ['!=', ['get', 'tag'], '']),
-      layout: {
-        'text-field': ['get', 'tag'],
-        'text-font': [FACE.bold],
-        'text-size': TEXT_PX.small,
-        'text-anchor': 'bottom',
-        'text-offset': [0, -0.25],
-        // Every number shows, and lesser lettering keeps clear of it.
-        'text-allow-overlap': true,
-      },
-      paint: {
-        ...halo,
-        'text-opacity': ['case', ['get', 'standing'], 1, 0.6],
-      },
+      ...tags(halo),
+      id: 'tags-some',
+      minzoom: SOME_TAGS_FROM_ZOOM,
+      maxzoom: ALL_TAGS_FROM_ZOOM,
     },
+    { ...tags(halo, true), id: 'tags', minzoom: ALL_TAGS_FROM_ZOOM },
     {
       id: 'sketch-cover',
       type: 'fill',
@@ -477,4 +465,28 @@ function lettering(
       paint: halo,
     },
   ];
+}
+
+/** The number of a tree above its stem. */
+function tags(
+  halo: { 'text-color': string; 'text-halo-color': string; 'text-halo-width': number },
+  everyOne = false,
+): Omit<SymbolLayerSpecification, 'id'> {
+  return {
+    type: 'symbol',
+    source: 'points',
+    filter: all(kindIs('tree'), ['!=', ['get', 'tag'], '']),
+    layout: {
+      'text-field': ['get', 'tag'],
+      'text-font': [FACE.bold],
+      'text-size': TEXT_PX.small,
+      'text-anchor': 'bottom',
+      'text-offset': [0, -0.25],
+      'text-padding': 0,
+      // Where there is not room for all, the large trees come first.
+      'symbol-sort-key': ['match', ['get', 'mark'], 'nut', 0, 'fruit', 1, 2],
+      'text-allow-overlap': everyOne,
+    },
+    paint: { ...halo, 'text-opacity': ['case', ['get', 'standing'], 1, 0.6] },
+  };
 }

@@ -28,14 +28,10 @@ export function Progress() {
   if (running.length === 0) return null;
   const [name, words] = running[0];
   const percent = Math.round(all[name].progress * 100);
-  const more = running.length > 1 ? `, then ${running.length - 1} more` : '';
   return (
     <div className="map-progress" data-testid="progress">
       <label>
-        <span>
-          {words}
-          {more}
-        </span>
+        <span>{words}</span>
         <span className="map-progress-share">{percent} %</span>
         <progress value={percent} max={100} />
       </label>

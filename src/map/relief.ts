@@ -8,8 +8,8 @@ import type { PaintedPicture } from './picture-painter.ts';
 
 const MOST_CELLS = 600_000;
 const FOOT_M = 0.3048;
-/** Shade of level ground in `hillshade`: the sine of its default light's 40°. */
-const LEVEL_SHADE = Math.sin((40 * Math.PI) / 180);
+const LIT_INK = [255, 254, 246] as const;
+const SHADED_INK = [58, 66, 60] as const;
 
 /** The ground in cells coarse enough to shade and contour at once. */
 function lightened(ground: Grid): Grid {
@@ -30,21 +30,39 @@ function lightened(ground: Grid): Grid {
   return { ...coarse, values };
 }
 
+/** Share of ink at most, so that the relief stays a wash under the plan. */
+const MOST_INK = 0.4;
+/** How many standard deviations from the hillside's own tone take the most ink. */
+const DEVIATIONS = 2.6;
+
 /**
- * The relief as a wash: dark ink on slopes turned from the light, white on those turned to it, clear on level ground,
- * so that it lies over paper, photos and inked bands alike.
+ * The relief as a wash: dark ink where the ground turns from the light more than the site as a whole does, white where
+ * it turns to it, clear in between, so that it lies over paper, photos and inked bands alike. A plain slope stays
+ * clear: its fall is read from the contours.
  */
 function reliefWash(ground: Grid, convergenceRad: number): PaintedPicture {
-  const shade = hillshade(ground, convergenceRad, { exaggeration: 3 });
+  const shade = hillshade(ground, convergenceRad, { exaggeration: 2 });
+  let count = 0;
+  let sum = 0;
+  let squares = 0;
+  for (const value of shade) {
+    if (Number.isNaN(value)) continue;
+    count++;
+    sum += value;
+    squares += value * value;
+  }
+  const mean = sum / count;
+  // On nearly even ground small ripples must not be drawn up into hills.
+  const spread = Math.max(0.03, Math.sqrt(Math.max(0, squares / count - mean * mean)));
   const pixels = new Uint8ClampedArray(ground.columns * ground.rows * 4);
   for (let cell = 0; cell < shade.length; cell++) {
-    const against = shade[cell] - LEVEL_SHADE;
-    if (Number.isNaN(against)) continue;
-    const tone = against > 0 ? 255 : 0;
-    pixels[cell * 4] = tone === 255 ? 255 : 40;
-    pixels[cell * 4 + 1] = tone === 255 ? 254 : 44;
-    pixels[cell * 4 + 2] = tone === 255 ? 246 : 40;
-    pixels[cell * 4 + 3] = Math.min(0.55, Math.abs(against) * (tone === 255 ? 0.9 : 1.1)) * 255;
+    const turned = (shade[cell] - mean) / (spread * DEVIATIONS);
+    if (Number.isNaN(turned)) continue;
+    const [red, green, blue] = turned > 0 ? LIT_INK : SHADED_INK;
+    pixels[cell * 4] = red;
+    pixels[cell * 4 + 1] = green;
+    pixels[cell * 4 + 2] = blue;
+    pixels[cell * 4 + 3] = Math.min(1, Math.abs(turned)) * MOST_INK * 255;
   }
   return { width: ground.columns, height: ground.rows, pixels };
 }

@@ -1,5 +1,6 @@
 import type { LonLat } from '../geo/frame.ts';
 import { destination } from '../geo/geodesic.ts';
+import { placesOf } from '../site/places.ts';
 import type { AppState } from '../state/model.ts';
 
 /** South-west and north-east corner. */
@@ -8,10 +9,22 @@ export type Bounds = [[number, number], [number, number]];
 /** Half the width of what is shown of a site on which nothing is drawn yet, metres. */
 const EMPTY_SITE_HALF_M = 75;
 
-function eachPosition(coordinates: unknown, visit: (position: LonLat) => void): void {
-  if (!Array.isArray(coordinates)) return;
-  if (typeof coordinates[0] === 'number') visit(coordinates as unknown as LonLat);
-  else for (const part of coordinates) eachPosition(part, visit);
+/** Ground shown around the taken field, metres. */
+const ABOUT_FIELD_M = 20;
+
+/** The box around the field that is taken and some ground about it, so that its edges are seen too; null when none is. */
+export function takenFieldBounds({ document }: Pick<AppState, 'document'>): Bounds | null {
+  const field = document.features.find(({ properties }) => properties.kind === 'field' && properties.taken);
+  if (!field) return null;
+  const corners = [...placesOf(field.geometry.coordinates)];
+  const lons = corners.map(([lon]) => lon);
+  const lats = corners.map(([, lat]) => lat);
+  const [west, south] = destination([Math.min(...lons), Math.min(...lats)], 225, ABOUT_FIELD_M * Math.SQRT2);
+  const [east, north] = destination([Math.max(...lons), Math.max(...lats)], 45, ABOUT_FIELD_M * Math.SQRT2);
+  return [
+    [west, south],
+    [east, north],
+  ];
 }
 
 /** The box around everything on the site, laid pictures too; around its place when nothing is drawn. */
@@ -24,7 +37,7 @@ export function siteBounds(state: Pick<AppState, 'document' | 'frame'>): Bounds 
     north = Math.max(north, lat);
   };
   const { features, site } = state.document;
-  for (const feature of features) eachPosition(feature.geometry.coordinates, take);
+  for (const feature of features) for (const place of placesOf(feature.geometry.coordinates)) take(place);
   for (const picture of site.pictures ?? []) for (const corner of picture.cornersLonLat) take(corner);
   const centre: LonLat =
     west <= east ? [(west + east) / 2, (south + north) / 2] : (site.placeLonLat ?? state.frame.centreLonLat);

@@ -17,7 +17,7 @@ export function useRelief(map: MapLibre | null, theme: InkTheme): void {
   const units = useApp((app) => app.unitSystem);
   const relief = useMemo(() => reliefOf(ground, frame, units), [ground, frame, units]);
 
-  const opacity = theme.dark ? 0.3 : 0.8;
+  const opacity = theme.dark ? 0.35 : 0.7;
   useEffect(() => {
     if (!map) return;
     setFeatures(map, 'contours', relief?.contours ?? NOTHING);
