@@ -22,7 +22,6 @@ const path = (points: readonly PointMm[], close: boolean): string =>
  * without rescaling, its lengths are those of the page model.
  */
 export function pageToSvg(page: PageModel): string {
-  let clips = 0;
   const draw = (mark: Mark): string => {
     switch (mark.mark) {
       case 'line':
@@ -49,11 +48,11 @@ export function pageToSvg(page: PageModel): string {
         } text-anchor="${mark.anchor ?? 'start'}" fill="${mark.ink}"${halo}${turn}>${escaped(mark.text)}</text>`;
       }
       case 'clip': {
-        const id = `clip-${++clips}`;
+        // A nested drawing cuts at its own edges; a clip path would need an id, and a page is shown more than once.
         const { xMm, yMm, widthMm, heightMm } = mark.boxMm;
-        return `<clipPath id="${id}"><rect x="${mm(xMm)}" y="${mm(yMm)}" width="${mm(widthMm)}" height="${mm(
-          heightMm,
-        )}"/></clipPath><g clip-path="url(#${id})">${mark.marks.map(draw).join('')}</g>`;
+        const box = `x="${mm(xMm)}" y="${mm(yMm)}" width="${mm(widthMm)}" height="${mm(heightMm)}"`;
+        const view = `viewBox="${[xMm, yMm, widthMm, heightMm].map(mm).join(' ')}"`;
+        return `<svg ${box} ${view} overflow="hidden">${mark.marks.map(draw).join('')}</svg>`;
       }
     }
   };

@@ -48,7 +48,7 @@ const segment = (x1: number, y1: number, x2: number, y2: number): Segment => ({
 function measuredInSvg(svg: string): Segment {
   const widthMm = Number(/width="([\d.]+)mm"/.exec(svg)![1]);
   const userWidth = Number(/viewBox="0 0 ([\d.]+)/.exec(svg)![1]);
-  const inside = svg.slice(svg.indexOf('<g clip-path'), svg.indexOf('</g>'));
+  const inside = svg.slice(svg.indexOf('<svg x='), svg.indexOf('</svg>'));
   const [x1, y1, x2, y2] = /d="M([\d.-]+) ([\d.-]+)L([\d.-]+) ([\d.-]+)"/
     .exec(inside)!
     .slice(1)
