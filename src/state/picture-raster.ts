@@ -20,8 +20,10 @@ export interface PictureRaster {
   /** Row-major from the north-west; NaN where there is nothing to ink. */
   readonly values: Float32Array;
   readonly bands: BandSet;
-  /** Of what period and height: "growing season, year 20, at 0.1 m". */
+  /** Of what period and height: "growing season, year 20, 0.1 m above the ground". */
   readonly detail: string;
+  /** The same without the year, for sheets that give it elsewhere. */
+  readonly seasonAndHeight: string;
   /** True while it belongs to an earlier site, year or setting. */
   readonly stale: boolean;
 }
@@ -72,11 +74,13 @@ function paint(state: Needs): PictureRaster | null {
   if (isLight(picture)) {
     const result = state.light.result;
     if (!result) return null;
+    const height = `${READING_HEIGHT_M[state.layer]} m above the ground`;
     return {
       grid: result.grid,
       values: lightOfPeriod(result, picture, period, state.document.site.baseYear + state.year),
       bands: LIGHT_BAND_SETS[picture],
-      detail: `${periodInWords(period)}, year ${state.year}, ${READING_HEIGHT_M[state.layer]} m above the ground`,
+      detail: `${periodInWords(period)}, year ${state.year}, ${height}`,
+      seasonAndHeight: `${periodInWords(period)}, ${height}`,
       stale: state.light.stale,
     };
   }
@@ -91,6 +95,7 @@ function paint(state: Needs): PictureRaster | null {
       values: share.map((each) => 1 - each),
       bands: WIND_CUT_BANDS,
       detail: `${WIND_SEASONS[band]}, year ${state.year}, ${WIND_READING_HEIGHT_M} m above the ground`,
+      seasonAndHeight: `${WIND_SEASONS[band]}, ${WIND_READING_HEIGHT_M} m above the ground`,
       stale: state.shelter.stale,
     };
   }
@@ -100,6 +105,7 @@ function paint(state: Needs): PictureRaster | null {
       values: slopeOf(state.ground, state.frame.convergenceRad).slopeDeg,
       bands: SLOPE_BANDS,
       detail: 'of the ground',
+      seasonAndHeight: 'of the ground',
       stale: false,
     };
   }

@@ -140,7 +140,7 @@ describe('a lane', () => {
     await settle();
     it.rest(['b']);
     expect(computation).toMatchObject({ status: 'ready', result: 3, stale: true });
-    it.want(['a'], [async () => 4]);
+    it.want(['b'], [async () => 4]);
     await settle();
     expect(computation).toMatchObject({ status: 'ready', result: 4, stale: false });
   });

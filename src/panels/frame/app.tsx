@@ -1,3 +1,4 @@
+import { useEffect, useRef } from 'react';
 import { MapView } from '../../map/map-view.tsx';
 import { useApp } from '../../state/store.ts';
 import { Said } from '../messages/said.tsx';
@@ -46,8 +47,14 @@ function PanelSide() {
     (app) => app.document.features.find((feature) => feature.id === app.selection) ?? null,
   );
   const { Panel, name } = STEPS.find((each) => each.id === step) ?? STEPS[0];
+  const side = useRef<HTMLElement>(null);
+  const shown = chosen ? `${chosen.id}` : step;
+  useEffect(() => {
+    // Another panel begins at its question, wherever the last one was scrolled to.
+    if (shown) side.current?.scrollTo(0, 0);
+  }, [shown]);
   return (
-    <aside className="panel-side" data-open={open} aria-label="Panel">
+    <aside ref={side} className="panel-side" data-open={open} aria-label="Panel">
       <div className="panel-bar">
         <b>{name}</b>
         <button type="button" className="panel-close" onClick={() => show({ panelOpen: false })}>

@@ -56,7 +56,7 @@ export function MoreMenu() {
             Open the demo, Sorrel Bank
           </button>
           <button type="button" onClick={run(() => void app.openDemo('kestrel-flat'))}>
-            Open Kestrel Flat, south of the equator
+            Open Kestrel Flat, in the south
           </button>
         </div>
         <Choice

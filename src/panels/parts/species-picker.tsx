@@ -35,26 +35,26 @@ export function SpeciesPicker(props: {
         type="button"
         className="chosen-species"
         aria-expanded={open}
-        aria-labelledby={`${id}-label ${id}-chosen`}
+        aria-labelledby={`${id}-label ${id}-chosen ${id}-do`}
         onClick={() => setOpen(!open)}
       >
         <span id={`${id}-chosen`}>
           {chosen ? capital(chosen.commonName) : (props.value ?? props.none ?? 'none')}
           {chosen ? <i className="soft">{chosen.botanicalName}</i> : null}
         </span>
-        <span className="do" aria-hidden="true">
+        <span className="do" id={`${id}-do`}>
           {open ? 'close' : 'change'}
         </span>
       </button>
       {open ? (
-        <div className="section">
+        <div className="section species-search">
           <input
             type="search"
             aria-label={`Search: ${props.label}`}
             placeholder="walnut, Alnus, nut, nitrogen…"
             value={search}
             // The person has just asked for the list: typing should go there.
-            ref={(input) => input?.focus({ preventScroll: true })}
+            ref={focusOnce}
             onChange={(event) => setSearch(event.target.value)}
             onKeyDown={(event) => {
               if (event.key === 'Enter' && found.length > 0) choose(found[0].botanicalName);
@@ -89,6 +89,9 @@ export function SpeciesPicker(props: {
     </div>
   );
 }
+
+/** Stable, so that the search is focused when it appears and not on every letter. */
+const focusOnce = (input: HTMLInputElement | null): void => input?.focus();
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 

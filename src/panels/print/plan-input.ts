@@ -3,7 +3,7 @@ import type { LonLat } from '../../geo/frame.ts';
 import { findSpecies } from '../../plants/find-species.ts';
 import type { Orientation, PaperSize } from '../../sheets/paper.ts';
 import type { LinedThing, OutlinedThing, PlanPageInput, PlanTree } from '../../sheets/plan-input.ts';
-import { chosenFeatures } from '../../site/chosen-features.ts';
+import { chosenFeatures, takenField } from '../../site/chosen-features.ts';
 import type { SiteFeature } from '../../site/document.ts';
 import { REGISTRY } from '../../site/records/registry.ts';
 import type { AppState } from '../../state/model.ts';
@@ -52,6 +52,7 @@ export function planInput(state: AppState, choices: PageChoices, today: Date): P
     calendarYear: state.document.site.baseYear + state.year,
     frame: state.frame,
     declinationDeg: declinationAt(state.frame.centreLonLat, today).declinationDeg,
+    extent: takenRing(state),
     fields: outlined('field'),
     belts: outlined('belt'),
     blocks: outlined('block'),
@@ -65,9 +66,19 @@ export function planInput(state: AppState, choices: PageChoices, today: Date): P
     bandMap:
       raster === null
         ? null
-        : { grid: { ...raster.grid, values: raster.values }, bands: raster.bands, detail: raster.detail },
+        : {
+            grid: { ...raster.grid, values: raster.values },
+            bands: raster.bands,
+            detail: raster.seasonAndHeight,
+          },
     cautions: CAUTIONS,
   };
+}
+
+/** What must be on the page: the taken field; without one all that is drawn. */
+function takenRing(state: AppState): readonly LonLat[] | undefined {
+  const taken = takenField(state.document);
+  return taken ? asPlaces(taken.geometry.coordinates[0]) : undefined;
 }
 
 function treesOf(state: AppState, features: readonly SiteFeature[]): PlanTree[] {

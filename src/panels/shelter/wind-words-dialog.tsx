@@ -60,7 +60,7 @@ export function WindWordsDialog() {
               onChange={(season) => change(index, { season })}
             />
             <SelectField
-              label="How strong on a strong day"
+              label="On a strong day"
               value={String(saying.force)}
               options={LAND_SIGNS.map(({ force, words }) => ({ value: String(force), label: words }))}
               onChange={(value) => change(index, { force: Number(value) })}
