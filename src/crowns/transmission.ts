@@ -8,9 +8,9 @@ import type { CrownForm } from './crown-set.ts';
 import { crownPathM } from './path-length.ts';
 
 /** Mean projection of a unit leaf area, spherical leaf angles. */
-export const LEAF_PROJECTION = 0.5;
+const LEAF_PROJECTION = 0.5;
 /** For light, no foliage is denser than this share of daylight through its width; what is solid is a wall. */
-export const MIN_POROSITY_FOR_LIGHT = 0.01;
+const MIN_POROSITY_FOR_LIGHT = 0.01;
 
 /** Optical depth per metre (1/m) of foliage whose optical porosity across `widthM` metres is known: porosity = exp(-depth * width). */
 export function depthPerMetreFromPorosity(porosity: number, widthM: number): number {

@@ -123,16 +123,38 @@ export function horizonTangent(
   const ground = levels[0];
   const limitM = exitDistanceM(ground, xM, yM, sx, sy);
   let best = 0;
+  let bestAtM = 0;
   let strideM = ground.cellM;
   for (let d = ground.cellM / 2; d < limitM + strideM; d += strideM) {
     const at = Math.min(d, limitM);
     if (!((highestM - zM) / at > best)) break;
-    const level = Math.min(levels.length - 1, Math.max(0, Math.floor(Math.log2(strideM / ground.cellM))));
-    const tangent = (sampleGrid(levels[level], xM + sx * at, yM + sy * at) - zM) / at;
-    if (tangent > best) best = tangent;
+    const tangent = tangentAt(at, strideM);
+    if (tangent > best) {
+      best = tangent;
+      bestAtM = at;
+    }
     strideM = Math.max(ground.cellM, d * STRIDE_SHARE);
   }
+  if (best === 0) return 0;
+  // A crest lies between two strides; feel for it in ever smaller ones, over the elevations as they are.
+  const aroundM = Math.max(ground.cellM, bestAtM * STRIDE_SHARE);
+  for (let step = aroundM / 2; step > ground.cellM / 5; step /= 2) {
+    const centreM = bestAtM;
+    for (const at of [centreM - step, centreM + step]) {
+      if (at <= 0 || at > limitM) continue;
+      const tangent = tangentAt(at, 0);
+      if (tangent > best) {
+        best = tangent;
+        bestAtM = at;
+      }
+    }
+  }
   return best;
+
+  function tangentAt(distanceM: number, width: number): number {
+    const level = Math.min(levels.length - 1, Math.max(0, Math.floor(Math.log2(width / ground.cellM))));
+    return (sampleGrid(levels[level], xM + sx * distanceM, yM + sy * distanceM) - zM) / distanceM;
+  }
 }
 
 /** Distance at which a ray in plan leaves the hull of the ground's cell centres. */

@@ -89,15 +89,13 @@ export function lightPlan(scene: LightScene, steps: QuadratureSteps = QUADRATURE
         sums[groups.groupOf[part - first]][s] += weight;
         if (s < SUN_SLOTS) sunTotal[s] += weight;
       }
-    const used = sums.map((sum) =>
-      Uint8Array.from([...sum.keys()].filter((s) => s < SUN_SLOTS && sum[s] > 0)),
-    );
+    const used = sums.map(slotsInUse);
     sun.push({
       ...aim(quadrature.altitudeRad[n], quadrature.azimuthRad[n]),
       states: groups.count,
       leafShare: groups.leafShare,
       slots: used,
-      weights: sums.map((sum, g) => Float64Array.from(used[g], (s) => sum[s])),
+      weights: sums.map((sum, g) => valuesAt(sum, used[g])),
       growingHours: Float64Array.from(sums, (sum) => sum[WEIGHT_GROWING_HOURS]),
       growingMol: Float64Array.from(sums, (sum) => growingBeam(sum)),
     });
@@ -163,4 +161,18 @@ function growingBeam(weights: Float64Array): number {
   let sum = 0;
   for (let month = 0; month < 12; month++) sum += weights[WEIGHT_BEAM_GROWING + month];
   return sum;
+}
+
+/** Slots of the sun that a set of weights adds to. */
+function slotsInUse(weights: Float64Array): Uint8Array {
+  const used = new Uint8Array(SUN_SLOTS);
+  let count = 0;
+  for (let slot = 0; slot < SUN_SLOTS; slot++) if (weights[slot] > 0) used[count++] = slot;
+  return used.subarray(0, count);
+}
+
+function valuesAt(weights: Float64Array, slots: Uint8Array): Float64Array {
+  const values = new Float64Array(slots.length);
+  for (let k = 0; k < slots.length; k++) values[k] = weights[slots[k]];
+  return values;
 }

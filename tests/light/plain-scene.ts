@@ -28,7 +28,7 @@ export interface DrawnCrown {
   readonly thing?: number;
 }
 
-export const flatGround = (heightM = 0): Grid => ({
+const flatGround = (heightM = 0): Grid => ({
   columns: 2,
   rows: 2,
   cellM: 2000,

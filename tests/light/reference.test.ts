@@ -7,7 +7,7 @@ import { referenceCell } from '../reference/reference-light.ts';
 import { plainYear } from '../reference/reference-sun.ts';
 import { SCENE_SEEDS, seededScene } from '../reference/seeded-scene.ts';
 
-const CELLS_A_SCENE = 16;
+const CELLS_A_SCENE = 12;
 const errors = {
   year: [] as number[],
   month: [] as number[],

@@ -32,13 +32,13 @@ export interface CellLight {
 
 type Vec = readonly [number, number, number];
 
-export function towards(altitudeRad: number, azimuthRad: number, convergenceRad: number): Vec {
+function towards(altitudeRad: number, azimuthRad: number, convergenceRad: number): Vec {
   const a = azimuthRad - convergenceRad;
   return [Math.sin(a) * Math.cos(altitudeRad), Math.cos(a) * Math.cos(altitudeRad), Math.sin(altitudeRad)];
 }
 
 /** Path through crown i of a ray from o along u, by walking. */
-export function walkCrownM(scene: LightScene, i: number, o: Vec, u: Vec): number {
+function walkCrownM(scene: LightScene, i: number, o: Vec, u: Vec): number {
   const at = (k: number) => scene.crowns.values[i * CROWN_STRIDE + k];
   const radius = at(CROWN_RADIUS);
   const base = at(CROWN_GROUND) + at(CROWN_BASE);
@@ -111,7 +111,7 @@ export function cutPrismM(scene: LightScene, p: number, o: Vec, u: Vec): number 
 }
 
 /** Whether the land rises above the ray: steps of half a ground cell to the edge of the land. */
-export function behindLand(scene: LightScene, o: Vec, u: Vec, highestM: number): boolean {
+function behindLand(scene: LightScene, o: Vec, u: Vec, highestM: number): boolean {
   const { ground } = scene;
   const flat = Math.hypot(u[0], u[1]);
   const sx = u[0] / flat;

@@ -4,7 +4,7 @@ import type { LightScene } from '../../src/light/light-types.ts';
 
 const RAD = Math.PI / 180;
 
-export interface Moment {
+interface Moment {
   readonly day: number;
   readonly month: number;
   readonly growing: boolean;

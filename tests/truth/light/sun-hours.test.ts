@@ -58,21 +58,29 @@ test.each(HOURS)('at latitude %d the engine counts the published hours on open g
   expect(Math.abs(hoursAtCentre(plainScene({ latDeg })) - open)).toBeLessThan(2);
 });
 
-test.each(HOURS)('at latitude %d it counts them behind long walls', (latDeg, open, dueSouth, dueNorth) => {
-  const cases = [
-    ...ANGLES.map((angle, k) => ({ scene: wall(latDeg, -1, angle), hours: dueSouth[k] })),
-    ...ANGLES.map((angle, k) => ({ scene: wall(latDeg, 1, angle), hours: dueNorth[k] })),
-  ];
-  checkHours(`walls at ${latDeg}`, open, cases, MANY_LEVELS);
-});
+test.each(HOURS)(
+  'at latitude %d it counts them behind long walls',
+  (latDeg, open, dueSouth, dueNorth) => {
+    const cases = [
+      ...ANGLES.map((angle, k) => ({ scene: wall(latDeg, -1, angle), hours: dueSouth[k] })),
+      ...ANGLES.map((angle, k) => ({ scene: wall(latDeg, 1, angle), hours: dueNorth[k] })),
+    ];
+    checkHours(`walls at ${latDeg}`, open, cases, MANY_LEVELS);
+  },
+  180_000,
+);
 
-test.each(HOURS)('at latitude %d it counts them in a bowl of land', (latDeg, open, _south, _north, rings) => {
-  const cases = RINGS.map((angle, k) => ({
-    scene: plainScene({ latDeg, ground: bowl(angle) }),
-    hours: rings[k],
-  }));
-  checkHours(`rings at ${latDeg}`, open, cases, MANY_MINUTES);
-});
+test.each(HOURS)(
+  'at latitude %d it counts them in a bowl of land',
+  (latDeg, open, _south, _north, rings) => {
+    const cases = RINGS.map((angle, k) => ({
+      scene: plainScene({ latDeg, ground: bowl(angle) }),
+      hours: rings[k],
+    }));
+    checkHours(`rings at ${latDeg}`, open, cases, MANY_MINUTES);
+  },
+  180_000,
+);
 
 function checkHours(
   label: string,
