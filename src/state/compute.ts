@@ -45,6 +45,9 @@ const shelterKey = (state: AppState) => [...world(state), state.year, state.cell
 const patchesKey = (state: AppState) => [...world(state), state.year, state.document.site.lightToKeep];
 const yearsKey = (state: AppState) => [...world(state), state.document.site.lightToKeep];
 
+/** Ready, failed or stopped: what comes after it may begin. */
+const isSettled = ({ status }: Computation<unknown>): boolean => status !== 'idle' && status !== 'computing';
+
 const needsLight = (state: AppState): boolean => state.step === 'light' || LIGHT_PICTURES.has(state.picture);
 
 /**
@@ -90,9 +93,8 @@ export function keepComputing(
         yearCurves.rest(yearsKey(state));
       } else if (lightIsThere) {
         outlook.want(patchesKey(state), work.outlook(state), REST_MS);
-        if (store.getState().outlook.status !== 'computing')
-          costs.want(patchesKey(state), work.costs(state), REST_MS);
-        if (store.getState().costs.status !== 'computing')
+        if (isSettled(store.getState().outlook)) costs.want(patchesKey(state), work.costs(state), REST_MS);
+        if (isSettled(store.getState().costs))
           yearCurves.want(yearsKey(state), work.yearCurves(state), REST_MS);
       }
     } finally {

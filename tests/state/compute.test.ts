@@ -1,0 +1,116 @@
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import { keepComputing, type Work } from '../../src/state/compute.ts';
+import type { PatchOutlook } from '../../src/state/model.ts';
+import { createAppStore } from '../../src/state/store.ts';
+import { fakeLight, fakeShelter } from './fake-results.ts';
+import { smallSite } from './small-site.ts';
+
+const calls: string[] = [];
+const patch: PatchOutlook = {
+  id: 'patch-1',
+  name: 'Herb ground',
+  implicit: false,
+  shareToKeep: 0.4,
+  areaShareToKeep: 0.7,
+  meanLightShare: 0.8,
+  areaShareWithEnoughLight: 1,
+  enoughLight: true,
+  years: { darkFromYear: null, looked: [] },
+};
+const pass =
+  <R>(name: string, result: R) =>
+  async () => {
+    calls.push(name);
+    return result;
+  };
+const fakeWork: Work = {
+  light: () => [pass('light coarse', fakeLight()), pass('light fine', fakeLight())],
+  shelter: () => [pass('shelter', fakeShelter())],
+  outlook: () => [pass('outlook', [patch])],
+  costs: () => [pass('costs', [])],
+  yearCurves: () => [pass('years', { years: [0], fieldShareInShelter: [1] })],
+};
+
+beforeEach(() => {
+  vi.useFakeTimers();
+  calls.length = 0;
+});
+afterEach(() => {
+  vi.useRealTimers();
+});
+const settle = () => vi.advanceTimersByTimeAsync(3000);
+const begin = (step: 'ground' | 'light') => {
+  const store = createAppStore(smallSite());
+  store.getState().show({ step, picture: step === 'light' ? 'light-share' : 'plain' });
+  return { store, computing: keepComputing(store, fakeWork) };
+};
+
+describe('computing what the screen needs', () => {
+  test('on a plain map of the ground only shelter is kept current', async () => {
+    begin('ground');
+    await settle();
+    expect(calls).toEqual(['shelter']);
+  });
+
+  test('in Light the map comes first, coarse then fine, then patches, costs and years', async () => {
+    const { store } = begin('light');
+    await settle();
+    expect(calls.indexOf('light coarse')).toBeLessThan(calls.indexOf('outlook'));
+    expect(calls.indexOf('outlook')).toBeLessThan(calls.indexOf('costs'));
+    expect(calls.indexOf('costs')).toBeLessThan(calls.indexOf('years'));
+    expect(store.getState().outlook.result).toEqual([patch]);
+    expect(store.getState().light).toMatchObject({ status: 'ready', stale: false });
+  });
+
+  test('another year computes again, and until then the old answer is marked', async () => {
+    const { store } = begin('light');
+    await settle();
+    calls.length = 0;
+    store.getState().show({ year: 12 });
+    expect(store.getState().light).toMatchObject({ status: 'computing', stale: true });
+    await settle();
+    expect(calls).toContain('light fine');
+    expect(store.getState().light).toMatchObject({ status: 'ready', stale: false });
+  });
+
+  test('another month, a message or a moving pointer computes nothing', async () => {
+    const { store } = begin('light');
+    await settle();
+    calls.length = 0;
+    store.getState().show({ period: 4 });
+    store.getState().setPointer([-64.5, 45.1]);
+    store.getState().say({ tone: 'plain', text: 'hello' });
+    await settle();
+    expect(calls).toEqual([]);
+  });
+
+  test('a slider that runs through the years computes only where it rests', async () => {
+    const { store } = begin('light');
+    await settle();
+    calls.length = 0;
+    for (let year = 21; year <= 30; year++) {
+      store.getState().show({ year });
+      await vi.advanceTimersByTimeAsync(30);
+    }
+    await settle();
+    expect(calls.filter((call) => call === 'light fine')).toHaveLength(1);
+  });
+
+  test('a stop keeps what is there, and "again" starts over', async () => {
+    const { store, computing } = begin('light');
+    computing.cancel();
+    await settle();
+    expect(calls).toEqual([]);
+    expect(store.getState().light.status).toBe('cancelled');
+    computing.again();
+    await settle();
+    expect(store.getState().light.status).toBe('ready');
+  });
+
+  test('an empty site asks for nothing', async () => {
+    const store = createAppStore();
+    keepComputing(store, fakeWork);
+    await settle();
+    expect(calls).toEqual([]);
+  });
+});
