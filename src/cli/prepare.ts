@@ -5,7 +5,7 @@ import { createNodeRunner } from '../jobs/node-runner.ts';
 import type { GridSpec } from '../numeric/grid.ts';
 import type { SceneOptions } from '../scene/options.ts';
 import { siteGrid } from '../scene/site-grid.ts';
-import { siteBox, siteFrame, siteGround } from '../scene/site-ground.ts';
+import { siteFrame, siteGround, terrainBox } from '../scene/site-ground.ts';
 import { computeArea } from '../site/chosen-features.ts';
 import type { SiteDocument } from '../site/document.ts';
 import { layoutNames } from '../site/layout-names.ts';
@@ -43,7 +43,7 @@ export async function readGroundOf(site: SiteOnDisk, frame: Frame, runner: JobRu
     fileName: terrainFile,
     bytes: bytes.buffer,
     frame,
-    box: siteBox(document, frame),
+    box: terrainBox(document, frame),
   });
   return siteGround(document, frame, ground);
 }

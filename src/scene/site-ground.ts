@@ -40,11 +40,27 @@ export function siteFrame(document: SiteDocument): Frame {
 }
 
 /** Local box around everything drawn, or around the place of an empty site. */
-export function siteBox(document: SiteDocument, frame: Frame): LocalBox {
+function siteBox(document: SiteDocument, frame: Frame): LocalBox {
   const places = document.features.flatMap((feature) => [...placesOf(feature.geometry.coordinates)]);
   const box = localBoxOf(frame, places.length > 0 ? places : [siteCentre(document)]);
   // localBoxOf is null only for no places at all.
   return widenedBox(box!, MARGIN_M);
+}
+
+/** Terrain is read this far around everything drawn, so that hills beside the site still shade it, m. */
+const TERRAIN_MARGIN_M = 1000;
+/** The box of the terrain steps by this much, so that drawing a little further does not read the file again. */
+const TERRAIN_STEP_M = 500;
+
+/** The part of a terrain file that a site needs; the same on the screen and on the command line. */
+export function terrainBox(document: SiteDocument, frame: Frame): LocalBox {
+  const box = widenedBox(siteBox(document, frame), TERRAIN_MARGIN_M - MARGIN_M);
+  return {
+    west: Math.floor(box.west / TERRAIN_STEP_M) * TERRAIN_STEP_M,
+    south: Math.floor(box.south / TERRAIN_STEP_M) * TERRAIN_STEP_M,
+    east: Math.ceil(box.east / TERRAIN_STEP_M) * TERRAIN_STEP_M,
+    north: Math.ceil(box.north / TERRAIN_STEP_M) * TERRAIN_STEP_M,
+  };
 }
 
 export interface SiteGround {

@@ -1,16 +1,10 @@
 import type { StoreApi } from 'zustand/vanilla';
-import { widenedBox } from '../geo/local-box.ts';
 import type { JobRunner } from '../jobs/messages.ts';
-import { siteBox } from '../scene/site-ground.ts';
+import { terrainBox } from '../scene/site-ground.ts';
 import type { SiteRecord } from '../site/records/site.ts';
 import { readWeatherFile } from '../sun/weather/read-weather-file.ts';
 import type { App, AppState } from './model.ts';
 import { fileBytes } from './site-files.ts';
-
-/** Terrain is read this far around all that is drawn, so that hills beside the site still shade it. */
-const AROUND_M = 700;
-/** Boxes step by this much, so that drawing a little further does not read the file again. */
-const BOX_STEP_M = 500;
 
 /** Every file that a site refers to. */
 export const filesOf = (site: SiteRecord): string[] =>
@@ -34,7 +28,7 @@ export function keepReferencesLoaded(store: StoreApi<App>, runner: JobRunner): (
 
   const loadTerrain = async (state: AppState) => {
     const name = state.document.site.terrainFile;
-    const box = steppedBox(state);
+    const box = terrainBox(state.document, state.frame);
     const key = name
       ? [
           name,
@@ -113,14 +107,4 @@ export function keepReferencesLoaded(store: StoreApi<App>, runner: JobRunner): (
   });
   look();
   return unsubscribe;
-}
-
-function steppedBox(state: AppState) {
-  const box = widenedBox(siteBox(state.document, state.frame), AROUND_M);
-  return {
-    west: Math.floor(box.west / BOX_STEP_M) * BOX_STEP_M,
-    south: Math.floor(box.south / BOX_STEP_M) * BOX_STEP_M,
-    east: Math.ceil(box.east / BOX_STEP_M) * BOX_STEP_M,
-    north: Math.ceil(box.north / BOX_STEP_M) * BOX_STEP_M,
-  };
 }

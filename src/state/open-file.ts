@@ -5,6 +5,7 @@ import { importShapes, likelyKind } from '../site/import-geometry.ts';
 import { parseSite } from '../site/parse-site.ts';
 import { PlainGeoJsonError } from '../site/plain-geojson.ts';
 import { REGISTRY } from '../site/records/registry.ts';
+import { readWeatherFile } from '../sun/weather/read-weather-file.ts';
 import { BadInputError } from '../units/bad-input.ts';
 import { isColourRaster, pngOf } from './colour-raster.ts';
 import type { App } from './model.ts';
@@ -38,8 +39,11 @@ export async function openFile(file: File, app: App, keepBytes: KeepBytes): Prom
       return openRaster(file, app, keepBytes);
     case 'epw':
     case 'csv':
-    case 'tmy3':
-      await keepBytes(file.name, await file.arrayBuffer(), 'text/plain');
+    case 'tmy3': {
+      const bytes = await file.arrayBuffer();
+      // Read before it is taken: what is no weather must not become the site's.
+      readWeatherFile(new Uint8Array(bytes), file.name);
+      await keepBytes(file.name, bytes, 'text/plain');
       app.edit('Use a weather file', (site) => setSite(site, { weatherFile: file.name }));
       if (app.document.site.wind)
         app.say({
@@ -47,6 +51,7 @@ export async function openFile(file: File, app: App, keepBytes: KeepBytes): Prom
           text: `${file.name} gives the sky. The wind stays as the site has it: take it out in Shelter to use the file’s.`,
         });
       return;
+    }
     case 'png':
     case 'jpg':
     case 'jpeg':
