@@ -21,6 +21,7 @@ import { usePicture } from './use-picture.ts';
 import { usePlan } from './use-plan.ts';
 import { useRelief } from './use-relief.ts';
 import { useUnderlays } from './use-underlays.ts';
+import { ViewButtons } from './view-buttons.tsx';
 
 /** The map that fills the window, with its legend, scale, north and read-out. */
 export function MapView() {
@@ -35,9 +36,6 @@ export function MapView() {
   useUnderlays(map);
   usePlan(map);
   const { showSite, showField } = useFitToSite(map);
-  const taken = useApp((app) =>
-    app.document.features.some(({ properties }) => properties.kind === 'field' && properties.taken),
-  );
   usePointer(map);
   useKeys(map, container, showSite);
   useSketch(map);
@@ -54,20 +52,7 @@ export function MapView() {
       <div className="map-foot-left">
         <ScaleBar map={map} />
         <NorthArrow map={map} />
-        <button type="button" className="map-fit" onClick={showSite} data-testid="map-fit">
-          Whole site
-        </button>
-        {taken && (
-          <button
-            type="button"
-            className="map-fit"
-            onClick={showField}
-            title="Show the field that is taken"
-            data-testid="map-fit-field"
-          >
-            Field
-          </button>
-        )}
+        <ViewButtons map={map} showSite={showSite} showField={showField} />
       </div>
       <div className="map-foot-right">
         <Progress />

@@ -11,7 +11,19 @@ const shape = (type: 'Polygon' | 'LineString' | 'Point'): Filter => ['==', ['geo
 /** From the first zoom tags are written where there is room, from the second every one, over each other or not. */
 const SOME_TAGS_FROM_ZOOM = 16;
 const ALL_TAGS_FROM_ZOOM = 17.7;
-const NAMES_FROM_ZOOM = 13.5;
+/** Names of patches and other areas, and stems: on a smaller sheet they would only be soot. */
+const NAMES_FROM_ZOOM = 15.7;
+
+/** A line that thins as the sheet is seen from farther off, px. */
+const thinning = (width: number): ExpressionSpecification => [
+  'interpolate',
+  ['linear'],
+  ['zoom'],
+  14.5,
+  width * 0.4,
+  17,
+  width,
+];
 
 /** Crown outlines: weight and dash by what the tree is for. Dash lengths are in line widths. */
 const CROWN_LINES = [
@@ -125,7 +137,7 @@ function waysAndAreas(theme: InkTheme): LayerSpecification[] {
       layout: { 'line-cap': 'round', 'line-join': 'round' },
       paint: {
         'line-color': theme.paper,
-        'line-width': 4,
+        'line-width': thinning(4),
         'line-opacity': 0.6,
         'line-dasharray': [0.01, 1.75],
       },
@@ -136,7 +148,7 @@ function waysAndAreas(theme: InkTheme): LayerSpecification[] {
       source: 'outlines',
       filter: kindIs('patch'),
       layout: { 'line-cap': 'round', 'line-join': 'round' },
-      paint: { 'line-color': theme.ink, 'line-width': 2.2, 'line-dasharray': [0.01, 3.18] },
+      paint: { 'line-color': theme.ink, 'line-width': thinning(2.2), 'line-dasharray': [0.01, 3.18] },
     },
     {
       id: 'service-line',
@@ -268,7 +280,7 @@ function trees(theme: InkTheme): LayerSpecification[] {
       source: 'crowns',
       paint: {
         'line-color': theme.paper,
-        'line-width': ['match', ['get', 'mark'], 'nut', 4.4, 3.2],
+        'line-width': thinning(3.6),
         'line-opacity': 0.6,
       },
     },
@@ -281,7 +293,7 @@ function trees(theme: InkTheme): LayerSpecification[] {
       filter: is('mark', mark),
       paint: {
         'line-color': theme.ink,
-        'line-width': width,
+        'line-width': thinning(width),
         ...(dash ? { 'line-dasharray': [...dash] } : {}),
       },
     });
@@ -382,6 +394,7 @@ function lettering(
       id: 'stems',
       type: 'symbol',
       source: 'points',
+      minzoom: NAMES_FROM_ZOOM,
       filter: kindIs('tree'),
       layout: {
         'icon-image': [
@@ -394,19 +407,21 @@ function lettering(
         ],
         'icon-allow-overlap': true,
         'icon-ignore-placement': true,
-        'icon-size': ['interpolate', ['linear'], ['zoom'], 14.5, 0.3, 17.5, 1],
+        'icon-size': ['interpolate', ['linear'], ['zoom'], 15.5, 0.4, 18, 1],
       },
     },
     {
       id: 'readings',
       type: 'symbol',
       source: 'points',
+      minzoom: NAMES_FROM_ZOOM,
       filter: ['!', kindIs('tree')],
       layout: {
         'icon-image': ['match', ['get', 'kind'], 'measure', 'reading', 'plant'],
         'icon-allow-overlap': true,
         'icon-ignore-placement': true,
-        'text-field': ['get', 'name'],
+        // Written only where the sheet is large enough to read the plan itself.
+        'text-field': ['step', ['zoom'], '', 17, ['get', 'name']],
         'text-font': [FACE.medium],
         'text-size': TEXT_PX.small,
         'text-offset': [0, 0.8],

@@ -1,8 +1,8 @@
 import type { Map as MapLibre } from 'maplibre-gl';
-import { useCallback, useEffect, useRef } from 'react';
-import type { LonLat } from '../geo/frame.ts';
+import { useCallback, useEffect } from 'react';
 import { distanceM } from '../geo/geodesic.ts';
-import { appStore, useApp } from '../state/store.ts';
+import type { AppState } from '../state/model.ts';
+import { appStore } from '../state/store.ts';
 import { type Bounds, siteBounds, takenFieldBounds } from './site-bounds.ts';
 
 /** A site whose centre is this far from the last one is another site, not an edit of the same. */
@@ -10,12 +10,15 @@ const OTHER_SITE_M = 3000;
 
 export const motionReduced = (): boolean => matchMedia('(prefers-reduced-motion: reduce)').matches;
 
+/** Room for the read-out, the scale and, where it stands open, the legend. */
+const paddingFor = (widthPx: number) =>
+  widthPx < 700
+    ? { top: 24, right: 16, bottom: 72, left: 16 }
+    : { top: 40, right: widthPx > 800 ? 280 : 40, bottom: 64, left: 40 };
+
 function showBox(map: MapLibre, box: Bounds, animate: boolean): void {
-  const narrow = map.getContainer().clientWidth < 600;
   map.fitBounds(box, {
-    padding: narrow
-      ? { top: 24, right: 16, bottom: 72, left: 16 }
-      : { top: 40, right: 56, bottom: 64, left: 56 },
+    padding: paddingFor(map.getContainer().clientWidth),
     maxZoom: 20,
     bearing: 0,
     animate: animate && !motionReduced(),
@@ -23,17 +26,34 @@ function showBox(map: MapLibre, box: Bounds, animate: boolean): void {
   });
 }
 
+/** True where not all of the box is on the sheet. */
+function beyond(map: MapLibre, [southWest, northEast]: Bounds): boolean {
+  const seen = map.getBounds();
+  return !seen.contains(southWest) || !seen.contains(northEast);
+}
+
+/**
+ * Whether a document is another site and not an edit of the one before: it lies elsewhere, or nothing of the other is
+ * in it and it is more than a first thing drawn in view.
+ */
+function isOtherSite(map: MapLibre, now: AppState, before: AppState): boolean {
+  if (distanceM(before.frame.centreLonLat, now.frame.centreLonLat) > OTHER_SITE_M) return true;
+  const { features } = now.document;
+  const ids = new Set(before.document.features.map(({ id }) => id));
+  if (features.length === 0 || features.some(({ id }) => ids.has(id))) return false;
+  return features.length > 1 || beyond(map, siteBounds(now));
+}
+
 /** Shows the whole site when another one is opened; while it is edited the view stays where it is. */
 export function useFitToSite(map: MapLibre | null): { showSite: () => void; showField: () => void } {
-  const frame = useApp((app) => app.frame);
-  const shown = useRef<LonLat | null>(null);
   useEffect(() => {
     if (!map) return;
-    const before = shown.current;
-    shown.current = frame.centreLonLat;
-    if (!before || distanceM(before, frame.centreLonLat) > OTHER_SITE_M)
-      showBox(map, siteBounds(appStore.getState()), false);
-  }, [map, frame]);
+    showBox(map, siteBounds(appStore.getState()), false);
+    return appStore.subscribe((now, before) => {
+      if (now.document !== before.document && isOtherSite(map, now, before))
+        showBox(map, siteBounds(now), false);
+    });
+  }, [map]);
   const showSite = useCallback(() => {
     if (map) showBox(map, siteBounds(appStore.getState()), true);
   }, [map]);

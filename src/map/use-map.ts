@@ -10,9 +10,6 @@ import { siteBounds } from './site-bounds.ts';
 
 setWorkerUrl(workerUrl);
 
-/** Where the map was left, for as long as the page lives. */
-let lastView: { center: [number, number]; zoom: number; bearing: number } | null = null;
-
 /**
  * The MapLibre map in a container; null until it can be drawn on.
  * @param helpId id of the element that says what the keys do
@@ -42,10 +39,8 @@ export function useMap(
       minZoom: 3,
       maxZoom: 23,
       fadeDuration: 0,
-      ...(lastView ?? {
-        bounds: siteBounds(appStore.getState()),
-        fitBoundsOptions: { padding: 48, maxZoom: 20 },
-      }),
+      bounds: siteBounds(appStore.getState()),
+      fitBoundsOptions: { padding: 48, maxZoom: 20 },
     });
     describeCanvas(made.getCanvas(), helpId);
     let alive = true;
@@ -53,10 +48,6 @@ export function useMap(
       if (!alive) return;
       drawPatterns(made, firstTheme.current);
       setMap(made);
-    });
-    made.on('moveend', () => {
-      const { lng, lat } = made.getCenter();
-      lastView = { center: [lng, lat], zoom: made.getZoom(), bearing: made.getBearing() };
     });
     return () => {
       alive = false;

@@ -8,7 +8,7 @@ const fine = (lengthM: number, units: UnitSystem): string =>
   units === 'metric' && lengthM < 20 ? `${lengthM.toFixed(2)} m` : formatLength(lengthM, units);
 
 /** 045° (north-east), from true north. */
-export const bearingWords = (bearingDeg: number): string => {
+const bearingWords = (bearingDeg: number): string => {
   const whole = Math.round(bearingDeg) % 360;
   return `${String(whole).padStart(3, '0')}° (${fineDirectionWord(bearingDeg)})`;
 };

@@ -13,6 +13,9 @@ const REACH_PX = { mouse: 7, touch: 18 } as const;
 /** A press that moves less than this is a press, not a drag, px. */
 const STILL_PX = 4;
 
+/** How long after a touch mouse events may still be its echo. */
+const AFTER_TOUCH_MS = 800;
+
 const placeOf = ({ lng, lat }: LngLat): LonLat => [lng, lat];
 
 const reachM = (map: MapLibre, touch: boolean): number =>
@@ -39,7 +42,13 @@ function followPointer(map: MapLibre): () => void {
     takeSketchStep({ do: 'move', to: latest });
     appStore.getState().setPointer(latest);
   };
+  // After a tap the browser plays a mouse's part too; a finger has no pointer to follow.
+  let touchedMs = Number.NEGATIVE_INFINITY;
+  const touched = () => {
+    touchedMs = performance.now();
+  };
   const moved = (event: MapMouseEvent) => {
+    if (performance.now() - touchedMs < AFTER_TOUCH_MS) return;
     latest = placeOf(event.lngLat);
     if (!waiting) waiting = requestAnimationFrame(take);
   };
@@ -50,8 +59,12 @@ function followPointer(map: MapLibre): () => void {
   };
   map.on('mousemove', moved);
   map.on('mouseout', left);
+  map.on('touchstart', touched);
+  map.on('touchend', touched);
   return () => {
     cancelAnimationFrame(waiting);
+    map.off('touchstart', touched);
+    map.off('touchend', touched);
     map.off('mousemove', moved);
     map.off('mouseout', left);
   };
