@@ -87,11 +87,11 @@ export function keepComputing(
       const after = store.getState();
       // The coarse map is enough to go on: the patches have cells of their own.
       const lightIsThere = after.light.result !== null && !after.light.stale;
-      if (state.step !== 'light') {
+      if (state.step !== 'light' || !lightIsThere) {
         outlook.rest(patchesKey(state));
         costs.rest(patchesKey(state));
         yearCurves.rest(yearsKey(state));
-      } else if (lightIsThere) {
+      } else {
         outlook.want(patchesKey(state), work.outlook(state), REST_MS);
         if (isSettled(store.getState().outlook)) costs.want(patchesKey(state), work.costs(state), REST_MS);
         if (isSettled(store.getState().costs))

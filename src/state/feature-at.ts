@@ -2,10 +2,7 @@ import type { LonLat } from '../geo/frame.ts';
 import type { SiteDocument, SiteFeature } from '../site/document.ts';
 
 /** True inside the outer ring and outside the holes; degrees will do at the size of a site. */
-export function insidePolygon(
-  rings: readonly (readonly (readonly number[])[])[],
-  [lon, lat]: LonLat,
-): boolean {
+function insidePolygon(rings: readonly (readonly (readonly number[])[])[], [lon, lat]: LonLat): boolean {
   let inside = false;
   for (const ring of rings) {
     for (let i = 0, j = ring.length - 1; i < ring.length; j = i++) {

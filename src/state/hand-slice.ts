@@ -17,7 +17,7 @@ export function handActions(
       set(
         hand.doing === 'pointing'
           ? { hand, pointed: { purpose: hand.purpose, points: [], complete: false } }
-          : { hand },
+          : { hand, ...(hand.doing === 'looking' ? { pointed: null } : {}) },
       ),
     pointGiven: (lonLat) => {
       const { hand, pointed } = get();

@@ -6,7 +6,7 @@ import type { Period } from './model.ts';
 export type LightQuantity = 'light-share' | 'sun-hours' | 'daily-light';
 
 /** Days in each month of a calendar year. */
-export const monthDays = (calendarYear: number): number[] =>
+const monthDays = (calendarYear: number): number[] =>
   Array.from({ length: 12 }, (_, month) => new Date(Date.UTC(calendarYear, month + 1, 0)).getUTCDate());
 
 /** Days of the period in each month: what a month weighs in it. */

@@ -90,7 +90,9 @@ export interface PatchOutlook {
   readonly shareToKeep: number;
   /** Share of its area that must keep that light. */
   readonly areaShareToKeep: number;
-  /** In the chosen year: mean share of open light, share of its area with enough, and whether that is enough. */
+  /** The year after planting that the next three are of. */
+  readonly year: number;
+  /** Mean share of open light, share of its area with enough, and whether that is enough. */
   readonly meanLightShare: number;
   readonly areaShareWithEnoughLight: number;
   readonly enoughLight: boolean;

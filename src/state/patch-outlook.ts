@@ -102,6 +102,7 @@ function outlookOf(
     implicit: patch.implicit,
     shareToKeep: patch.shareToKeep,
     areaShareToKeep: patch.areaShare,
+    year,
     meanLightShare: light.meanLightShare,
     areaShareWithEnoughLight: light.areaShareWithEnoughLight,
     enoughLight: light.enoughLight,

@@ -34,7 +34,7 @@ const LIGHT_BAND_SETS: Readonly<Record<LightQuantity, BandSet>> = {
   'daily-light': DAILY_LIGHT_BANDS,
 };
 
-export const periodInWords = (period: Period): string =>
+const periodInWords = (period: Period): string =>
   period === 'season' ? 'growing season' : period === 'year' ? 'whole year' : MONTHS[period];
 
 type Needs = Pick<
@@ -112,7 +112,7 @@ function paint(state: Needs): PictureRaster | null {
   return null;
 }
 
-export const WIND_SEASONS = ['growing season', 'rest of the year', 'whole year'] as const;
+const WIND_SEASONS = ['growing season', 'rest of the year', 'whole year'] as const;
 
 /** Band of the shelter result that answers for the chosen period: a month means its season. */
 export function windBand(state: Pick<AppState, 'period' | 'document' | 'frame'>): 0 | 1 | 2 {

@@ -9,6 +9,7 @@ const patch = (name: string, enoughLight: boolean, darkFromYear: number | null):
   implicit: false,
   shareToKeep: 0.4,
   areaShareToKeep: 0.7,
+  year: 20,
   meanLightShare: 0.5,
   areaShareWithEnoughLight: enoughLight ? 0.9 : 0.4,
   enoughLight,
@@ -23,7 +24,7 @@ describe('the answer on light', () => {
       patch('Low patch', false, 14),
       patch('Bee bank', true, null),
     ];
-    expect(lightAnswer(patches, 20)).toEqual({
+    expect(lightAnswer(patches)).toEqual({
       figure: '2 of 4',
       sentence: 'patches get enough light in year 20. Herb ground and Low patch are too dark from year 14.',
       dark: true,
@@ -36,15 +37,15 @@ describe('the answer on light', () => {
       patch('Bee bank', true, 27),
       patch('Herb ground', true, null),
     ];
-    expect(lightAnswer(patches, 20).sentence).toBe(
+    expect(lightAnswer(patches).sentence).toBe(
       'patches get enough light in year 20. 2 more become too dark later, Bee bank first, from year 27.',
     );
   });
 
   test('one patch is answered by its share', () => {
-    expect(lightAnswer([patch('Open ground', true, null)], 5)).toMatchObject({
+    expect(lightAnswer([patch('Open ground', true, null)])).toMatchObject({
       figure: '90 %',
-      sentence: 'of Open ground keeps 40 % of open light or more in year 5: enough.',
+      sentence: 'of Open ground keeps 40 % of open light or more in year 20: enough.',
     });
   });
 });

@@ -12,6 +12,7 @@ const patch: PatchOutlook = {
   implicit: false,
   shareToKeep: 0.4,
   areaShareToKeep: 0.7,
+  year: 20,
   meanLightShare: 0.8,
   areaShareWithEnoughLight: 1,
   enoughLight: true,

@@ -3,7 +3,7 @@ import type { GridSpec } from '../../src/numeric/grid.ts';
 import type { ShelterResult } from '../../src/wind/shelter-types.ts';
 
 /** Two cells of 20 m beside each other: the western one has these values, the eastern one half of them. */
-export const TWO_CELLS: GridSpec = { columns: 2, rows: 1, cellM: 20, westM: 0, northM: 20 };
+const TWO_CELLS: GridSpec = { columns: 2, rows: 1, cellM: 20, westM: 0, northM: 20 };
 
 const bands = (count: number, value: (band: number) => number): Float32Array => {
   const values = new Float32Array(count * 2);

@@ -1,7 +1,8 @@
+import { useEffect } from 'react';
 import { useApp } from '../../state/store.ts';
 import { PhotoDialog } from '../ground/photo-dialog.tsx';
 import { SidesDialog } from '../ground/sides-dialog.tsx';
-import { SpotLevelsDialog } from '../ground/spot-levels-dialog.tsx';
+import { SPOTS_PURPOSE, SpotLevelsDialog } from '../ground/spot-levels-dialog.tsx';
 import { PrintDialog } from '../print/print-dialog.tsx';
 import { WindWordsDialog } from '../shelter/wind-words-dialog.tsx';
 import { NewSiteDialog } from '../start/new-site-dialog.tsx';
@@ -10,6 +11,12 @@ import { TreeHeightDialog } from '../trees/tree-height-dialog.tsx';
 /** The one dialog that is open, if any. */
 export function Dialogs() {
   const dialog = useApp((app) => app.dialog);
+  const pointed = useApp((app) => app.pointed);
+  const show = useApp((app) => app.show);
+  useEffect(() => {
+    // The dialog that asked for points on the map comes back with them.
+    if (pointed?.complete && pointed.purpose === SPOTS_PURPOSE) show({ dialog: 'spot-levels' });
+  }, [pointed, show]);
   switch (dialog) {
     case 'new-site':
       return <NewSiteDialog />;

@@ -5,6 +5,8 @@ import { appStore } from '../../state/store.ts';
 export function useShortcuts(): void {
   useEffect(() => {
     const pressed = (event: KeyboardEvent) => {
+      // The map has keys of its own, and may have answered already.
+      if (event.defaultPrevented) return;
       const target = event.target as HTMLElement | null;
       if (target?.closest('input[type="text"], input[type="search"], textarea, dialog')) return;
       if (!(event.ctrlKey || event.metaKey) || event.altKey) return;

@@ -1,5 +1,6 @@
 import { useState } from 'react';
-import { toLocal } from '../../geo/frame.ts';
+import type { LonLat } from '../../geo/frame.ts';
+import { azimuthDeg, distanceM } from '../../geo/geodesic.ts';
 import { groundFromSpots } from '../../geo/ground-from-spots.ts';
 import { setSite } from '../../site/actions/set-site.ts';
 import { placeBeside } from '../../site/places.ts';
@@ -10,10 +11,10 @@ import { NumberCell } from '../parts/number-cell.tsx';
 
 interface Row {
   readonly key: number;
-  readonly eastM: number;
-  readonly northM: number;
+  readonly lonLat: LonLat;
   readonly levelM: number;
 }
+
 export const SPOTS_PURPOSE = 'spot levels';
 
 /** Three or more points of known height, by metres from the site's middle or given on the map. */
@@ -27,15 +28,15 @@ export function SpotLevelsDialog() {
   const pointed = useApp((app) => app.pointed);
   const origin = frame.centreLonLat;
   const [rows, setRows] = useState<readonly Row[]>(() => {
-    const known = (site.spotLevels ?? []).map((spot, key) => {
-      const [eastM, northM] = toLocal(frame, [spot.lonLat[0], spot.lonLat[1]]);
-      return { key, eastM, northM, levelM: spot.elevationM };
-    });
-    const given = (pointed?.purpose === SPOTS_PURPOSE ? pointed.points : []).map((lonLat, i) => {
-      const [eastM, northM] = toLocal(frame, lonLat);
-      return { key: known.length + i, eastM, northM, levelM: known[0]?.levelM ?? 0 };
-    });
-    return [...known, ...given];
+    const known = (site.spotLevels ?? []).map((spot) => ({
+      lonLat: [spot.lonLat[0], spot.lonLat[1]] as LonLat,
+      levelM: spot.elevationM,
+    }));
+    const given = (pointed?.purpose === SPOTS_PURPOSE ? pointed.points : []).map((lonLat) => ({
+      lonLat,
+      levelM: known[0]?.levelM ?? 0,
+    }));
+    return [...known, ...given].map((row, key) => ({ ...row, key }));
   });
   const [wrong, setWrong] = useState<string | null>(null);
   const change = (key: number, part: Partial<Row>) =>
@@ -45,17 +46,19 @@ export function SpotLevelsDialog() {
       ...rows,
       {
         key: 1 + Math.max(-1, ...rows.map((row) => row.key)),
-        eastM: 0,
-        northM: rows.length * 10,
+        lonLat: placeBeside(origin, 0, rows.length * 10),
         levelM: rows.at(-1)?.levelM ?? 0,
       },
     ]);
-  const close = () => show({ dialog: null });
+  const close = () => {
+    takeHand({ doing: 'looking' });
+    show({ dialog: null });
+  };
   const take = () => {
-    const spots = rows.map((row) => {
-      const [lon, lat] = placeBeside(origin, row.eastM, row.northM);
-      return { lonLat: [lon, lat] as [number, number], elevationM: row.levelM };
-    });
+    const spots = rows.map(({ lonLat: [lon, lat], levelM }) => ({
+      lonLat: [lon, lat] as [number, number],
+      elevationM: levelM,
+    }));
     try {
       if (spots.length > 0) groundFromSpots(spots, frame, { west: -1, south: -1, east: 1, north: 1 });
       edit('Set spot levels', (document) =>
@@ -66,13 +69,13 @@ export function SpotLevelsDialog() {
       setWrong((reason as Error).message);
     }
   };
-  const cell = (row: Row, name: 'eastM' | 'northM' | 'levelM', label: string) => (
+  const cell = (row: Row, valueM: number, name: string, moved: (valueM: number) => Partial<Row>) => (
     <td>
       <NumberCell
-        label={`${label}, point ${rows.indexOf(row) + 1}`}
-        value={lengthIn(row[name], units)}
+        label={`${name}, point ${rows.indexOf(row) + 1}`}
+        value={lengthIn(valueM, units)}
         digits={2}
-        onChange={(value) => change(row.key, { [name]: lengthFrom(value, units) })}
+        onChange={(value) => change(row.key, moved(lengthFrom(value, units)))}
       />
     </td>
   );
@@ -103,22 +106,25 @@ export function SpotLevelsDialog() {
             </tr>
           </thead>
           <tbody>
-            {rows.map((row) => (
-              <tr key={row.key}>
-                {cell(row, 'eastM', 'East')}
-                {cell(row, 'northM', 'North')}
-                {cell(row, 'levelM', 'Level')}
-                <td>
-                  <button
-                    type="button"
-                    className="link"
-                    onClick={() => setRows(rows.filter((each) => each !== row))}
-                  >
-                    Take out
-                  </button>
-                </td>
-              </tr>
-            ))}
+            {rows.map((row) => {
+              const [eastM, northM] = metresFrom(origin, row.lonLat);
+              return (
+                <tr key={row.key}>
+                  {cell(row, eastM, 'East', (value) => ({ lonLat: placeBeside(origin, value, northM) }))}
+                  {cell(row, northM, 'North', (value) => ({ lonLat: placeBeside(origin, eastM, value) }))}
+                  {cell(row, row.levelM, 'Level', (levelM) => ({ levelM }))}
+                  <td>
+                    <button
+                      type="button"
+                      className="link"
+                      onClick={() => setRows(rows.filter((each) => each !== row))}
+                    >
+                      Take out
+                    </button>
+                  </td>
+                </tr>
+              );
+            })}
           </tbody>
         </table>
       ) : null}
@@ -131,7 +137,7 @@ export function SpotLevelsDialog() {
           type="button"
           onClick={() => {
             takeHand({ doing: 'pointing', purpose: SPOTS_PURPOSE, pointsWanted: 3 });
-            show({ dialog: null, panelOpen: false });
+            show({ dialog: null });
           }}
         >
           Give three points on the map
@@ -139,4 +145,11 @@ export function SpotLevelsDialog() {
       </div>
     </Dialog>
   );
+}
+
+/** Metres to the true east and north of a place. */
+function metresFrom(origin: LonLat, place: LonLat): [number, number] {
+  const lengthM = distanceM(origin, place);
+  const azimuthRad = (azimuthDeg(origin, place) * Math.PI) / 180;
+  return [lengthM * Math.sin(azimuthRad), lengthM * Math.cos(azimuthRad)];
 }

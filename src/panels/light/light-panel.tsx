@@ -62,7 +62,6 @@ export function LightPanel() {
 function LightFigure() {
   const outlook = useApp((app) => app.outlook);
   const light = useApp((app) => app.light);
-  const year = useApp((app) => app.year);
   const hasGround = useApp((app) => app.document.features.length > 0);
   if (!hasGround)
     return (
@@ -87,7 +86,7 @@ function LightFigure() {
         <Recompute of="light" />
       </>
     );
-  const answer = lightAnswer(outlook.result, year);
+  const answer = lightAnswer(outlook.result);
   return (
     <>
       <Answer

@@ -8,7 +8,8 @@ export interface LightAnswer {
 }
 
 /** "4 of 6": patches get enough light in year 20; which are too dark, and from which year. */
-export function lightAnswer(patches: readonly PatchOutlook[], year: number): LightAnswer {
+export function lightAnswer(patches: readonly PatchOutlook[]): LightAnswer {
+  const year = patches[0]?.year ?? 0;
   const enough = patches.filter((patch) => patch.enoughLight);
   const dark = patches.filter((patch) => !patch.enoughLight);
   if (patches.length === 1) {
@@ -17,7 +18,7 @@ export function lightAnswer(patches: readonly PatchOutlook[], year: number): Lig
     const keep = Math.round(only.shareToKeep * 100);
     return {
       figure: `${share} %`,
-      sentence: `of ${only.name} keeps ${keep} % of open light or more in year ${year}: ${only.enoughLight ? 'enough' : 'too dark'}.${later(patches, year)}`,
+      sentence: `of ${only.implicit ? `the ${only.name[0].toLowerCase()}${only.name.slice(1)}` : only.name} keeps ${keep} % of open light or more in year ${year}: ${only.enoughLight ? 'enough' : 'too dark'}.${later(patches, year)}`,
       dark: !only.enoughLight,
     };
   }

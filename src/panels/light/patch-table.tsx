@@ -4,12 +4,11 @@ import { useApp } from '../../state/store.ts';
 /** Every patch: its light in words and figures, and from which year it is too dark. */
 export function PatchTable() {
   const patches = useApp((app) => app.outlook.result);
-  const year = useApp((app) => app.year);
   const select = useApp((app) => app.select);
   if (!patches || patches.length === 0) return null;
   return (
     <table>
-      <caption>Light on the patches, year {year}</caption>
+      <caption>Light on the patches, year {patches[0].year}</caption>
       <thead>
         <tr>
           <th scope="col">Patch</th>

@@ -31,7 +31,7 @@ export function FeatureFacts(props: { feature: SiteFeature }) {
   } else if (['tree', 'belt', 'block', 'wall'].includes(feature.properties.kind))
     facts.push([`In year ${year}`, 'not there']);
   if (patch) {
-    facts.push([`Light in year ${year}`, `${formatShare(patch.meanLightShare)} of open light`]);
+    facts.push([`Light in year ${patch.year}`, `${formatShare(patch.meanLightShare)} of open light`]);
     facts.push([
       'Enough light',
       patch.years === null
