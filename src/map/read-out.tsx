@@ -43,10 +43,23 @@ export function ReadOut({ map }: { readonly map: MapLibre | null }) {
       data-testid="read-out"
     >
       {handRows.length > 0 && <Rows rows={handRows} />}
-      <Known place={pointer} quiet={handRows.length > 0} />
+      {/* On a phone there is room for one of the two. */}
+      {(!narrow || handRows.length === 0) && <Known place={pointer} quiet={handRows.length > 0} />}
+      {narrow && (
+        <button
+          type="button"
+          className="bare map-read-away"
+          onClick={putAway}
+          aria-label="Put the read-out away"
+        >
+          ×
+        </button>
+      )}
     </div>
   );
 }
+
+const putAway = () => appStore.getState().setPointer(null);
 
 /** Everything the read-out depends on, so that it is worked out anew when an answer arrives. */
 function Known({ place, quiet }: { readonly place: LonLat; readonly quiet: boolean }) {

@@ -1,5 +1,5 @@
 import type { Map as MapLibre } from 'maplibre-gl';
-import { useEffect, useMemo } from 'react';
+import { useEffect } from 'react';
 import { type Frame, toLonLat } from '../geo/frame.ts';
 import type { PictureRaster } from '../state/picture-raster.ts';
 import { useApp } from '../state/store.ts';
@@ -34,13 +34,29 @@ export function usePicture(
     );
   }, [map, raster, frame, opacity]);
 
-  const edges = useMemo(() => (raster ? bandEdges(raster.grid, raster.values, raster.bands) : []), [raster]);
+  // The bands come first; their lines follow when the hand that moves a slider has let the map be painted.
   useEffect(() => {
-    if (map) setFeatures(map, 'band-edges', raster ? edgeLines(edges, raster, frame) : NOTHING);
-  }, [map, edges, raster, frame]);
-  useEffect(() => {
-    if (map) setFeatures(map, 'band-hatch', raster && hatched ? darkSides(edges, raster, frame) : NOTHING);
-  }, [map, edges, raster, frame, hatched]);
+    if (!map) return;
+    if (!raster) {
+      setFeatures(map, 'band-edges', NOTHING);
+      setFeatures(map, 'band-hatch', NOTHING);
+      return;
+    }
+    const timer = setTimeout(() => {
+      const edges = edgesOf(raster);
+      setFeatures(map, 'band-edges', edgeLines(edges, raster, frame));
+      setFeatures(map, 'band-hatch', hatched ? darkSides(edges, raster, frame) : NOTHING);
+    }, 30);
+    return () => clearTimeout(timer);
+  }, [map, raster, frame, hatched]);
+}
+
+const known = new WeakMap<PictureRaster, BandEdge[]>();
+
+function edgesOf(raster: PictureRaster): BandEdge[] {
+  const edges = known.get(raster) ?? bandEdges(raster.grid, raster.values, raster.bands);
+  known.set(raster, edges);
+  return edges;
 }
 
 function edgeLines(

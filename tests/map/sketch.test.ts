@@ -149,6 +149,14 @@ describe('measures beside the cross', () => {
     expect(measureRows(sketchMeasures(emptySketch('LineString', START)), 'metric')).toEqual([]);
   });
 
+  it('give the last side where a finger has just placed a point', () => {
+    const { sketch } = press(emptySketch('LineString', START), enter, right10, enter);
+    expect(measureRows(sketchMeasures(sketch), 'metric')[0]).toEqual({
+      label: 'Last side',
+      value: '10.00 m',
+    });
+  });
+
   it('tell how far something has been moved', () => {
     expect(moveWords(0, 0, 'metric')).toBe('not moved yet');
     expect(moveWords(-3, 0, 'metric')).toBe('3.00 m at 270° (west)');

@@ -18,10 +18,16 @@ export function measureRows(
   measures: SketchMeasures,
   units: UnitSystem,
 ): { readonly label: string; readonly value: string }[] {
-  const { fromLastM, bearingDeg, fromStartM, lengthM, areaM2 } = measures;
+  const { fromLastM, bearingDeg, fromStartM, lastSideM, lengthM, areaM2 } = measures;
   if (fromLastM === null || fromStartM === null || lengthM === null) return [];
   const bearing = bearingDeg === null ? '' : ` at ${bearingWords(bearingDeg)}`;
-  const rows = [{ label: 'From the last point', value: `${fine(fromLastM, units)}${bearing}` }];
+  // A finger leaves the cross on the point it has just placed: then the side to it is what it wants to know.
+  const onLast = fromLastM < 0.005 && lastSideM !== null;
+  const rows = [
+    onLast
+      ? { label: 'Last side', value: fine(lastSideM, units) }
+      : { label: 'From the last point', value: `${fine(fromLastM, units)}${bearing}` },
+  ];
   if (lengthM > fromLastM + 0.005) {
     rows.push({ label: 'From the start', value: fine(fromStartM, units) });
     rows.push({ label: areaM2 === null ? 'Length so far' : 'Sides so far', value: fine(lengthM, units) });

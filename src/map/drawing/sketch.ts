@@ -95,20 +95,32 @@ export interface SketchMeasures {
   readonly fromLastM: number | null;
   readonly bearingDeg: number | null;
   readonly fromStartM: number | null;
+  /** Between the last two corners placed. */
+  readonly lastSideM: number | null;
   /** Along the line up to the cross. */
   readonly lengthM: number | null;
   readonly areaM2: number | null;
 }
 
+const NO_MEASURES: SketchMeasures = {
+  fromLastM: null,
+  bearingDeg: null,
+  fromStartM: null,
+  lastSideM: null,
+  lengthM: null,
+  areaM2: null,
+};
+
 export function sketchMeasures({ shape, corners, cross }: Sketch): SketchMeasures {
   const last = corners.at(-1);
-  if (!last) return { fromLastM: null, bearingDeg: null, fromStartM: null, lengthM: null, areaM2: null };
+  if (!last) return NO_MEASURES;
   const fromLastM = distanceM(last, cross);
   const withCross = fromLastM > 0 ? [...corners, cross] : corners;
   return {
     fromLastM,
     bearingDeg: fromLastM > 0.005 ? azimuthDeg(last, cross) : null,
     fromStartM: distanceM(corners[0], cross),
+    lastSideM: corners.length >= 2 ? distanceM(corners[corners.length - 2], last) : null,
     lengthM: lineLengthM(withCross),
     areaM2: shape === 'Polygon' && withCross.length >= 3 ? polygonAreaM2([withCross]) : null,
   };
