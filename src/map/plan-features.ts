@@ -94,7 +94,8 @@ export function planFeatures(state: Pick<AppState, 'document' | 'grown' | 'layou
     }
     if (kind === 'belt' || kind === 'block' || kind === 'wall' || kind === 'building') {
       const open = kind === 'wall' && (properties.opticalPorosity ?? 0) > 0;
-      const label = thing?.label ?? common.name;
+      // A wall or barn without a name of its own is known by its mark.
+      const label = kind === 'belt' || kind === 'block' ? (thing?.label ?? common.name) : common.name;
       if (footprint) stands.push(drawn(id, footprint, { ...common, open, label }));
       outlines.push(drawn(id, geometry, { ...common, open, label }));
       if (label) names.push(named(id, geometry, { ...common, label }));
