@@ -3,7 +3,9 @@ import bold from '@expo-google-fonts/atkinson-hyperlegible-next/700Bold/Atkinson
 import type { LayerSpecification, StyleSpecification } from 'maplibre-gl';
 import { groundLayers } from './ground-layers.ts';
 import type { InkTheme } from './ink-theme.ts';
+import { letteringLayers } from './lettering-layers.ts';
 import { planLayers } from './plan-layers.ts';
+import { sketchLayers } from './sketch-layers.ts';
 
 /** Sources that hold GeoJSON, all empty at first. */
 export const GEOJSON_SOURCES = [
@@ -24,6 +26,8 @@ export type GeojsonSourceName = (typeof GEOJSON_SOURCES)[number];
 export const drawingLayers = (theme: InkTheme): LayerSpecification[] => [
   ...groundLayers(theme),
   ...planLayers(theme),
+  ...letteringLayers(theme),
+  ...sketchLayers(theme),
 ];
 
 /** A blank sheet: no tiles, no glyph server, labels in the bundled typeface. */

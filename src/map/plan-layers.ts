@@ -1,18 +1,6 @@
-import type { ExpressionSpecification, LayerSpecification, SymbolLayerSpecification } from 'maplibre-gl';
+import type { ExpressionSpecification, LayerSpecification } from 'maplibre-gl';
 import type { InkTheme } from './ink-theme.ts';
-import { FACE, TEXT_PX } from './lettering.ts';
-
-type Filter = ExpressionSpecification;
-const kindIs = (...kinds: string[]): Filter => ['in', ['get', 'kind'], ['literal', kinds]];
-const all = (...filters: Filter[]): Filter => ['all', ...filters];
-const is = (property: string, value: string | boolean): Filter => ['==', ['get', property], value];
-const shape = (type: 'Polygon' | 'LineString' | 'Point'): Filter => ['==', ['geometry-type'], type];
-
-/** From the first zoom tags are written where there is room, from the second every one, over each other or not. */
-const SOME_TAGS_FROM_ZOOM = 16;
-const ALL_TAGS_FROM_ZOOM = 17.7;
-/** Names of patches and other areas, and stems: on a smaller sheet they would only be soot. */
-const NAMES_FROM_ZOOM = 15.7;
+import { all, is, kindIs, shape } from './layer-filters.ts';
 
 /** A line that thins as the sheet is seen from farther off, px. */
 const thinning = (width: number): ExpressionSpecification => [
@@ -36,14 +24,12 @@ const CROWN_LINES = [
 /** The plan itself, as a draughtsman inks it, from what lies lowest up. */
 export function planLayers(theme: InkTheme): LayerSpecification[] {
   const wood = theme.dark ? '#5e9077' : '#1f4a39';
-  const halo = { 'text-color': theme.ink, 'text-halo-color': theme.paper, 'text-halo-width': 1.8 } as const;
   return [
     ...waysAndAreas(theme),
     ...woods(theme, wood),
     ...solids(theme),
     ...trees(theme),
     ...selection(theme),
-    ...lettering(theme, halo),
   ];
 }
 
@@ -331,177 +317,4 @@ function selection(theme: InkTheme): LayerSpecification[] {
       },
     },
   ];
-}
-
-function lettering(
-  theme: InkTheme,
-  halo: { 'text-color': string; 'text-halo-color': string; 'text-halo-width': number },
-): LayerSpecification[] {
-  return [
-    {
-      id: 'line-names',
-      type: 'symbol',
-      source: 'names',
-      minzoom: 15.5,
-      filter: is('along', 'LineString'),
-      layout: {
-        'text-field': ['get', 'label'],
-        'text-font': [FACE.medium],
-        'text-size': TEXT_PX.small,
-        'text-rotate': ['get', 'turnDeg'],
-        'text-rotation-alignment': 'map',
-        'text-max-width': 30,
-      },
-      paint: halo,
-    },
-    {
-      id: 'area-names',
-      type: 'symbol',
-      source: 'names',
-      minzoom: NAMES_FROM_ZOOM,
-      filter: all(is('along', 'Polygon'), ['!', kindIs('field')]),
-      layout: {
-        'text-field': ['get', 'label'],
-        'text-font': [FACE.medium],
-        'text-size': TEXT_PX.small,
-        'text-max-width': 8,
-        'text-variable-anchor': ['center', 'top', 'bottom'],
-        'text-radial-offset': 0.4,
-      },
-      paint: halo,
-    },
-    {
-      id: 'field-names',
-      type: 'symbol',
-      source: 'names',
-      filter: kindIs('field'),
-      layout: {
-        'text-field': ['get', 'label'],
-        'text-font': [FACE.bold],
-        'text-size': TEXT_PX.usual,
-        'text-letter-spacing': 0.04,
-        'text-anchor': 'bottom',
-        'text-offset': [0, -0.3],
-        'text-rotate': ['get', 'turnDeg'],
-        'text-rotation-alignment': 'map',
-        'text-max-width': 30,
-        'text-allow-overlap': true,
-      },
-      paint: halo,
-    },
-    {
-      // What already stands has a filled stem, what is planned a small cross where the stake will go.
-      id: 'stems',
-      type: 'symbol',
-      source: 'points',
-      minzoom: NAMES_FROM_ZOOM,
-      filter: kindIs('tree'),
-      layout: {
-        'icon-image': [
-          'case',
-          ['!', ['get', 'standing']],
-          'stem-waiting',
-          is('status', 'planned'),
-          'stem-planned',
-          'stem-existing',
-        ],
-        'icon-allow-overlap': true,
-        'icon-ignore-placement': true,
-        'icon-size': ['interpolate', ['linear'], ['zoom'], 15.5, 0.4, 18, 1],
-      },
-    },
-    {
-      id: 'readings',
-      type: 'symbol',
-      source: 'points',
-      minzoom: NAMES_FROM_ZOOM,
-      filter: ['!', kindIs('tree')],
-      layout: {
-        'icon-image': ['match', ['get', 'kind'], 'measure', 'reading', 'plant'],
-        'icon-allow-overlap': true,
-        'icon-ignore-placement': true,
-        // Written only where the sheet is large enough to read the plan itself.
-        'text-field': ['step', ['zoom'], '', 17, ['get', 'name']],
-        'text-font': [FACE.medium],
-        'text-size': TEXT_PX.small,
-        'text-offset': [0, 0.8],
-        'text-anchor': 'top',
-        'text-optional': true,
-      },
-      paint: halo,
-    },
-    {
-      ...tags(halo),
-      id: 'tags-some',
-      minzoom: SOME_TAGS_FROM_ZOOM,
-      maxzoom: ALL_TAGS_FROM_ZOOM,
-    },
-    { ...tags(halo, true), id: 'tags', minzoom: ALL_TAGS_FROM_ZOOM },
-    {
-      id: 'sketch-cover',
-      type: 'fill',
-      source: 'sketch',
-      filter: shape('Polygon'),
-      paint: { 'fill-color': theme.leaf, 'fill-opacity': 0.12 },
-    },
-    {
-      id: 'sketch-line',
-      type: 'line',
-      source: 'sketch',
-      filter: ['!', shape('Point')],
-      layout: { 'line-join': 'round' },
-      paint: { 'line-color': theme.leaf, 'line-width': 2.6 },
-    },
-    {
-      id: 'sketch-corners',
-      type: 'circle',
-      source: 'sketch',
-      filter: shape('Point'),
-      paint: {
-        'circle-radius': 5,
-        'circle-color': theme.sheet,
-        'circle-stroke-color': theme.leaf,
-        'circle-stroke-width': 2.4,
-      },
-    },
-    {
-      id: 'sketch-numbers',
-      type: 'symbol',
-      source: 'sketch',
-      filter: all(shape('Point'), ['has', 'number']),
-      layout: {
-        'text-field': ['get', 'number'],
-        'text-font': [FACE.bold],
-        'text-size': TEXT_PX.small,
-        'text-anchor': 'bottom-left',
-        'text-offset': [0.6, -0.3],
-        'text-allow-overlap': true,
-      },
-      paint: halo,
-    },
-  ];
-}
-
-/** The number of a tree above its stem. */
-function tags(
-  halo: { 'text-color': string; 'text-halo-color': string; 'text-halo-width': number },
-  everyOne = false,
-): Omit<SymbolLayerSpecification, 'id'> {
-  return {
-    type: 'symbol',
-    source: 'points',
-    filter: all(kindIs('tree'), ['!=', ['get', 'tag'], '']),
-    layout: {
-      'text-field': ['get', 'tag'],
-      'text-font': [FACE.bold],
-      'text-size': TEXT_PX.small,
-      'text-anchor': 'bottom',
-      'text-offset': [0, -0.25],
-      'text-padding': 0,
-      // Where there is not room for all, the large trees come first.
-      'symbol-sort-key': ['match', ['get', 'mark'], 'nut', 0, 'fruit', 1, 2],
-      'text-allow-overlap': everyOne,
-    },
-    paint: { ...halo, 'text-opacity': ['case', ['get', 'standing'], 1, 0.6] },
-  };
 }
