@@ -1,6 +1,6 @@
 import { defaultGrowingSeason, type SiteRecord } from '../site/records/site.ts';
 
-export const daysInYear = (year: number): number =>
+const daysInYear = (year: number): number =>
   new Date(Date.UTC(year, 1, 29)).getUTCMonth() === 1 ? 366 : 365;
 
 const dayOf = (year: number, monthDay: string): number => {

@@ -39,7 +39,7 @@ const boxOfPatch = (area: PatchArea, frame: Frame): LocalBox | null =>
   localBoxOf(frame, area.polygons.flat(2));
 
 /** 1 for each cell of the grid whose centre lies in the patch. */
-export function patchMaskOn(area: PatchArea, frame: Frame, grid: GridSpec): Uint8Array {
+function patchMaskOn(area: PatchArea, frame: Frame, grid: GridSpec): Uint8Array {
   const mask = new Uint8Array(cellCount(grid));
   for (const polygon of area.polygons)
     cellsInside(

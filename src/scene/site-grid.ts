@@ -9,7 +9,7 @@ import { BadInputError } from '../units/bad-input.ts';
 const MOST_CELLS = 25e6;
 
 /** The box that rasters cover: the chosen fields, or all that is drawn where there are none. */
-export function coveredBox(
+function coveredBox(
   document: SiteDocument,
   frame: Frame,
   choice: { readonly field?: string; readonly layout?: string | null } = {},
@@ -25,7 +25,11 @@ export function coveredBox(
 export function siteGrid(
   document: SiteDocument,
   frame: Frame,
-  choice: { readonly cellM: number; readonly field?: string; readonly layout?: string | null },
+  choice: {
+    readonly cellM: number;
+    readonly field?: string;
+    readonly layout?: string | null;
+  },
 ): GridSpec {
   const { cellM } = choice;
   if (!(cellM > 0)) throw new BadInputError(`The cell is ${cellM} m; expected a size above 0.`);

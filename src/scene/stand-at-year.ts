@@ -14,7 +14,7 @@ import { wallDefaults } from '../site/records/wall.ts';
 import type { GrowthMoment } from './options.ts';
 
 /** Width of a wall, fence or net as a body (m): thin enough not to shade by itself, thick enough for slanting rays. */
-export const WALL_WIDTH_M = 0.2;
+const WALL_WIDTH_M = 0.2;
 
 /** A tree as it stands in one year. Depths are optical depths per metre of path. */
 export interface TreeStand {
@@ -49,7 +49,7 @@ const STANDING_HEIGHT_M = {
 
 type Woody = FeatureOf<'tree' | 'belt' | 'block'>;
 
-export const speciesOf = (document: SiteDocument, feature: Woody): Species | null =>
+const speciesOf = (document: SiteDocument, feature: Woody): Species | null =>
   findSpecies(feature.properties.species, document.site.species);
 
 const calendarYearOf = (document: SiteDocument, moment: GrowthMoment): number =>

@@ -15,7 +15,7 @@ const KIND_WORDS: Partial<Record<SiteFeature['properties']['kind'], string>> = {
 };
 
 /** What to call a feature in a sentence: "Walnut N2", "Norway spruce belt", "Barn". */
-export function labelOf(document: SiteDocument, feature: SiteFeature): string {
+function labelOf(document: SiteDocument, feature: SiteFeature): string {
   const { properties } = feature;
   const species =
     'species' in properties && typeof properties.species === 'string'
@@ -46,7 +46,11 @@ export function standingAt(document: SiteDocument, moment: GrowthMoment): Standi
   const breaks: StandingWindbreak[] = [];
   const buildings: StandingBuilding[] = [];
   const name = (feature: SiteFeature): number =>
-    things.push({ id: feature.id, kind: feature.properties.kind, label: labelOf(document, feature) }) - 1;
+    things.push({
+      id: feature.id,
+      kind: feature.properties.kind,
+      label: labelOf(document, feature),
+    }) - 1;
   for (const feature of chosenFeatures(document, moment.layout)) {
     if (isOfKind(feature, 'tree')) {
       const stand = treeAtYear(document, feature, moment);
@@ -58,7 +62,11 @@ export function standingAt(document: SiteDocument, moment: GrowthMoment): Standi
       const stand = beltOrBlockAtYear(document, feature, moment);
       if (stand) breaks.push({ thing: name(feature), feature, stand });
     } else if (isOfKind(feature, 'building')) {
-      buildings.push({ thing: name(feature), feature, heightM: buildingHeightM(feature) });
+      buildings.push({
+        thing: name(feature),
+        feature,
+        heightM: buildingHeightM(feature),
+      });
     }
   }
   return { things, trees, breaks, buildings };

@@ -4,7 +4,7 @@ import type { SiteDocument } from '../../src/site/document.ts';
 import { placeBeside } from '../../src/site/places.ts';
 
 /** Where the small sites of these tests lie. */
-export const HERE: LonLat = [-64.5, 45.1];
+const HERE: LonLat = [-64.5, 45.1];
 
 /** Metres east and north of HERE as a position. */
 export const at = (eastM: number, northM: number): [number, number] => {

@@ -28,7 +28,6 @@ const groundPicture = z.looseObject({
   cornersLonLat: z.array(z.tuple([z.number(), z.number()])).length(4),
   opacity: share.optional(),
 });
-export type GroundPicture = z.infer<typeof groundPicture>;
 
 export const CURRENT_FORMAT_VERSION = 1;
 
