@@ -14,7 +14,9 @@ const STEPS = ['Ground', 'Shelter', 'Tall trees', 'Light'];
 /** Serious faults that the checker finds, one line each. */
 async function seriousFaults(page: Page): Promise<string[]> {
   return page.evaluate(async () => {
-    const { axe } = window as unknown as { axe: { run: () => Promise<AxeResults> } };
+    const { axe } = window as unknown as {
+      axe: { run: () => Promise<AxeResults> };
+    };
     const { violations } = await axe.run();
     return violations
       .filter(({ impact }) => impact === 'serious' || impact === 'critical')
@@ -60,10 +62,16 @@ for (const viewport of SIZES) {
   });
 }
 
-test('a place on the map can be reached on a phone', async ({ page }) => {
+test('on a phone the map comes first, a touch reads a place, and the panel is one press away', async ({
+  page,
+}) => {
   await page.setViewportSize(SIZES[2]);
   await openApp(page);
-  await page.getByRole('button', { name: 'Show the map' }).click();
   await page.getByTestId('map-canvas').click({ position: { x: 180, y: 200 } });
   await expect(page.getByTestId('read-out')).toBeVisible();
+  await openStep(page, 'Light');
+  const panel = page.getByRole('complementary', { name: 'Panel' });
+  await expect(panel.getByRole('heading', { name: 'Do the patches get enough light?' })).toBeVisible();
+  await page.getByRole('button', { name: 'Show the map' }).click();
+  await expect(page.getByTestId('map-canvas')).toBeVisible();
 });

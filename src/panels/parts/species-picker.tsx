@@ -39,9 +39,9 @@ export function SpeciesPicker(props: {
         onClick={() => setOpen(!open)}
       >
         <span id={`${id}-chosen`}>
-          {chosen ? capital(chosen.commonName) : (props.value ?? props.none ?? 'none')}
+          {chosen ? capital(chosen.commonName) : (props.value ?? props.none ?? 'none')}{' '}
           {chosen ? <i className="soft">{chosen.botanicalName}</i> : null}
-        </span>
+        </span>{' '}
         <span className="do" id={`${id}-do`}>
           {open ? 'close' : 'change'}
         </span>
