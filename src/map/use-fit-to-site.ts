@@ -10,11 +10,22 @@ const OTHER_SITE_M = 3000;
 
 export const motionReduced = (): boolean => matchMedia('(prefers-reduced-motion: reduce)').matches;
 
-/** Room for the read-out, the scale and, where it stands open, the legend. */
-const paddingFor = (widthPx: number) =>
-  widthPx < 700
-    ? { top: 24, right: 16, bottom: 72, left: 16 }
-    : { top: 40, right: widthPx > 800 ? 280 : 40, bottom: 64, left: 40 };
+/** Width of the panel where it slides over the map, as in the style sheet. */
+const PANEL_PX = 368;
+const PANEL_SLIDES_OVER = '(min-width: 641px) and (max-width: 1100px)';
+
+/** Room for the read-out, the scale, the legend where it stands open, and a panel that lies over the map. */
+function paddingFor(widthPx: number) {
+  if (widthPx < 700) return { top: 24, right: 16, bottom: 72, left: 16 };
+  const covered = appStore.getState().panelOpen && matchMedia(PANEL_SLIDES_OVER).matches;
+  if (covered) return { top: 40, right: 40, bottom: 64, left: PANEL_PX + 24 };
+  return { top: 40, right: widthPx > 800 ? 280 : 40, bottom: 64, left: 40 };
+}
+
+/** What is shown when a site opens: the field that is taken, except where fields are being chosen; else everything. */
+function openingBox(state: AppState): Bounds {
+  return (state.step === 'ground' ? null : takenFieldBounds(state)) ?? siteBounds(state);
+}
 
 function showBox(map: MapLibre, box: Bounds, animate: boolean): void {
   map.fitBounds(box, {
@@ -44,14 +55,14 @@ function isOtherSite(map: MapLibre, now: AppState, before: AppState): boolean {
   return features.length > 1 || beyond(map, siteBounds(now));
 }
 
-/** Shows the whole site when another one is opened; while it is edited the view stays where it is. */
+/** Shows a site when it is opened; while it is edited the view stays where it is. */
 export function useFitToSite(map: MapLibre | null): { showSite: () => void; showField: () => void } {
   useEffect(() => {
     if (!map) return;
-    showBox(map, siteBounds(appStore.getState()), false);
+    showBox(map, openingBox(appStore.getState()), false);
     return appStore.subscribe((now, before) => {
       if (now.document !== before.document && isOtherSite(map, now, before))
-        showBox(map, siteBounds(now), false);
+        showBox(map, openingBox(now), false);
     });
   }, [map]);
   const showSite = useCallback(() => {
