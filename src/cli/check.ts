@@ -6,6 +6,7 @@ import { siteFrame } from '../scene/site-ground.ts';
 import { checkSite } from '../site/check-site.ts';
 import { filesOf } from '../site/checks/site-record.ts';
 import { pathFromCaller } from './caller-path.ts';
+import { ProblemsListed } from './exit.ts';
 import { readGroundOf, readWeatherOf } from './prepare.ts';
 import { readSite } from './read-files.ts';
 
@@ -51,4 +52,5 @@ async function check(path: string, options: CheckOptions): Promise<void> {
   const listed = options.quiet ? found.filter((problem) => problem.level === 'problem') : found;
   if (options.json) process.stdout.write(`${JSON.stringify({ problems: listed }, null, 2)}\n`);
   else for (const { level, sentence } of listed) process.stdout.write(`${fileName}: ${level}: ${sentence}\n`);
+  if (found.some((problem) => problem.level === 'problem')) throw new ProblemsListed();
 }

@@ -1,11 +1,14 @@
 import { readShapes } from '../geo/formats/read-shapes.ts';
 import { readAerialPicture } from '../geo/formats/rgb-geotiff.ts';
+import type { LonLat } from '../geo/frame.ts';
+import { distanceM } from '../geo/geodesic.ts';
 import { setSite } from '../site/actions/set-site.ts';
 import { importShapes, likelyKind } from '../site/import-geometry.ts';
 import { parseSite } from '../site/parse-site.ts';
 import { PlainGeoJsonError } from '../site/plain-geojson.ts';
 import { REGISTRY } from '../site/records/registry.ts';
 import { readWeatherFile } from '../sun/weather/read-weather-file.ts';
+import type { WeatherTable } from '../sun/weather/weather-table.ts';
 import { BadInputError } from '../units/bad-input.ts';
 import { isColourRaster, pngOf } from './colour-raster.ts';
 import type { App } from './model.ts';
@@ -42,15 +45,10 @@ export async function openFile(file: File, app: App, keepBytes: KeepBytes): Prom
     case 'tmy3': {
       const bytes = await file.arrayBuffer();
       // Read before it is taken: what is no weather must not become the site's.
-      readWeatherFile(new Uint8Array(bytes), file.name);
+      const weather = readWeatherFile(new Uint8Array(bytes), file.name);
       await keepBytes(file.name, bytes, 'text/plain');
       app.edit('Use a weather file', (site) => setSite(site, { weatherFile: file.name }));
-      if (app.document.site.wind)
-        app.say({
-          tone: 'plain',
-          text: `${file.name} gives the sky. The wind stays as the site has it: take it out in Shelter to use the file’s.`,
-        });
-      return;
+      return app.say({ tone: 'plain', text: weatherWords(file.name, weather, app) });
     }
     case 'png':
     case 'jpg':
@@ -65,12 +63,37 @@ export async function openFile(file: File, app: App, keepBytes: KeepBytes): Prom
   }
 }
 
+/** Weather of a station farther away than this may be another climate; a picture, of another place. Our guesses. */
+const FAR_STATION_KM = 50;
+const FAR_PICTURE_KM = 2;
+
+/** A sentence for what lies far from the site; empty where it is near. */
+function farWords(from: LonLat, app: App, farKm: number, lead: string): string {
+  const awayKm = distanceM(from, app.frame.centreLonLat) / 1000;
+  return awayKm > farKm
+    ? ` ${lead} ${Math.round(awayKm)} km from the site: check that it is the right one.`
+    : '';
+}
+
+function weatherWords(name: string, weather: WeatherTable, app: App): string {
+  const { latDeg, lonDeg, hourCount } = weather;
+  const gives = app.document.site.wind
+    ? 'gives the sky. The wind stays as the site has it: take it out in Shelter to use the file’s.'
+    : 'gives the sky and the wind.';
+  const far =
+    latDeg === null || lonDeg === null
+      ? ''
+      : farWords([lonDeg, latDeg], app, FAR_STATION_KM, 'It was measured');
+  return `${name} (${hourCount} hours) ${gives}${far}`;
+}
+
 /** A raster of one band of elevations is the ground; one of colours is a photo that knows its place. */
 async function openRaster(file: File, app: App, keepBytes: KeepBytes): Promise<void> {
   const bytes = await file.arrayBuffer();
   if (!(await isColourRaster(bytes, file.name))) {
     await keepBytes(file.name, bytes, 'image/tiff');
-    return app.edit('Use a terrain file', (site) => setSite(site, { terrainFile: file.name }));
+    app.edit('Use a terrain file', (site) => setSite(site, { terrainFile: file.name }));
+    return app.say({ tone: 'plain', text: `${file.name} is the ground of the site.` });
   }
   const picture = await readAerialPicture(file.name, bytes);
   const name = file.name.replace(/\.tiff?$/i, '.png');
@@ -84,7 +107,10 @@ async function openRaster(file: File, app: App, keepBytes: KeepBytes): Promise<v
       ],
     }),
   );
-  app.say({ tone: 'plain', text: `${file.name} is laid on the ground: ${picture.description}.` });
+  app.say({
+    tone: 'plain',
+    text: `${file.name} is laid on the ground: ${picture.description}.${farWords(picture.cornersLonLat[0], app, FAR_PICTURE_KM, 'It lies')}`,
+  });
 }
 
 function openGeoJson(bytes: ArrayBuffer, fileName: string, app: App): void {

@@ -246,13 +246,13 @@ describe('leeglade check', () => {
     expect(ran).toEqual({ status: 0, stdout: '', stderr: '' });
   });
 
-  it('lists what to look at: an unknown species, a file that is not there', async () => {
+  it('lists problems and ends with status 2: an unknown species, a file that is not there', async () => {
     const site = openSite(
       [feature('t1', 'Point', CENTRE, { kind: 'tree', species: 'Juglans regiaa', plantedYear: 2027 })],
       { weatherFile: 'nowhere.epw' },
     );
     const { status, stdout } = await run('check', work.put('look.site.geojson', site));
-    expect(status).toBe(0);
+    expect(status).toBe(2);
     expect(lines(stdout).some((line) => line.includes('"t1"') && line.includes('Juglans regiaa'))).toBe(true);
     expect(lines(stdout).some((line) => line.includes('nowhere.epw'))).toBe(true);
   });
