@@ -22,7 +22,11 @@ export async function openApp(page: Page): Promise<void> {
   await page.goto('./');
   await expect(siteName(page)).toHaveValue('Sorrel Bank');
   await expect(mapOf(page)).toBeVisible();
+  await mapReady(page);
 }
+
+/** The scale bar comes with the map's keyboard; the sheet itself is there before either. */
+const mapReady = (page: Page): Promise<void> => expect(page.getByTestId('scale-bar')).toBeAttached();
 
 export const textOf = async (locator: Locator): Promise<string> =>
   ((await locator.textContent()) ?? '').trim();
@@ -51,6 +55,7 @@ export async function step(page: Page, eastM: number, northM: number): Promise<v
 
 /** Lets go of everything, shows the whole site, and puts the cross in the middle of the map. */
 export async function crossInTheMiddle(page: Page): Promise<void> {
+  await mapReady(page);
   await mapOf(page).focus();
   await press(page, 'Escape', 4);
   await expect(readOut(page)).toHaveCount(0);
