@@ -17,12 +17,29 @@ function weights(result: LightResult, period: Period, calendarYear: number): rea
   return days.map((count, month) => (month === period ? count : 0));
 }
 
+/** The pointer asks for the same periods of the same result at every move. */
+const known = new WeakMap<LightResult, Map<string, Float32Array>>();
+
 /**
  * Share of open light (0 to 1), hours of direct sun a day, or mol m-2 d-1, of the period; row-major as the grid.
  * The season's share is the engine's own thirteenth band; a year's share weighs the months by their open light.
  * Hours and daily light of a month that the season only touches count in proportion to its days within.
  */
 export function lightOfPeriod(
+  result: LightResult,
+  quantity: LightQuantity,
+  period: Period,
+  calendarYear: number,
+): Float32Array {
+  const ofResult = known.get(result) ?? new Map<string, Float32Array>();
+  known.set(result, ofResult);
+  const key = `${quantity} ${period} ${calendarYear}`;
+  const values = ofResult.get(key) ?? meanOverPeriod(result, quantity, period, calendarYear);
+  ofResult.set(key, values);
+  return values;
+}
+
+function meanOverPeriod(
   result: LightResult,
   quantity: LightQuantity,
   period: Period,

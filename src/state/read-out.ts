@@ -63,7 +63,7 @@ function lightRows(state: AppState, xM: number, yM: number): ReadOut['rows'][num
       value: `${formatShare(share)} · ${LIGHT_BANDS.bands[bandOf(LIGHT_BANDS, share)].name}${earlier}`,
     },
     { label: SUN_HOUR_LABEL, value: `${formatHours(hours)} a day` },
-    { label: 'Daily light', value: `${value('daily-light').toFixed(1)} mol/m²` },
+    { label: 'Daily light', value: `${value('daily-light').toFixed(1)} mol/m² a day` },
   ];
 }
 const SUN_HOUR_LABEL = SUN_HOUR_BANDS.quantity.split(',')[0];

@@ -29,7 +29,7 @@ describe('the read-out', () => {
       title: 'Patch “Herb ground”',
       Light: '80 % · fruiting light',
       'Direct sun': '9.8 h a day',
-      'Daily light': '30.0 mol/m²',
+      'Daily light': '30.0 mol/m² a day',
       Wind: 'cut by 50 %',
       Ground: '0.0 m, level',
     });
