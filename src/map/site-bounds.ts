@@ -28,7 +28,7 @@ export function takenFieldBounds({ document }: Pick<AppState, 'document'>): Boun
 }
 
 /** The box around everything on the site, laid pictures too; around its place when nothing is drawn. */
-export function siteBounds(state: Pick<AppState, 'document' | 'frame'>): Bounds {
+export function siteBounds(state: Pick<AppState, 'document' | 'centre'>): Bounds {
   let [west, south, east, north] = [180, 90, -180, -90];
   const take = ([lon, lat]: LonLat): void => {
     west = Math.min(west, lon);
@@ -40,7 +40,7 @@ export function siteBounds(state: Pick<AppState, 'document' | 'frame'>): Bounds 
   for (const feature of features) for (const place of placesOf(feature.geometry.coordinates)) take(place);
   for (const picture of site.pictures ?? []) for (const corner of picture.cornersLonLat) take(corner);
   const centre: LonLat =
-    west <= east ? [(west + east) / 2, (south + north) / 2] : (site.placeLonLat ?? state.frame.centreLonLat);
+    west <= east ? [(west + east) / 2, (south + north) / 2] : (site.placeLonLat ?? state.centre);
   // A lone tree has no extent of its own: show a garden's worth of ground around it.
   const half = EMPTY_SITE_HALF_M;
   if (west > east || north - south < 1e-5) {

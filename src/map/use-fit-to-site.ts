@@ -48,7 +48,7 @@ function beyond(map: MapLibre, [southWest, northEast]: Bounds): boolean {
  * in it and it is more than a first thing drawn in view.
  */
 function isOtherSite(map: MapLibre, now: AppState, before: AppState): boolean {
-  if (distanceM(before.frame.centreLonLat, now.frame.centreLonLat) > OTHER_SITE_M) return true;
+  if (distanceM(before.centre, now.centre) > OTHER_SITE_M) return true;
   const { features } = now.document;
   const ids = new Set(before.document.features.map(({ id }) => id));
   if (features.length === 0 || features.some(({ id }) => ids.has(id))) return false;

@@ -1,5 +1,5 @@
 import { growPlan } from '../scene/grow-plan.ts';
-import { siteFrame, siteGround } from '../scene/site-ground.ts';
+import { siteCentre, siteFrame, siteGround } from '../scene/site-ground.ts';
 import { BadInputError } from '../units/bad-input.ts';
 import type { AppState } from './model.ts';
 
@@ -16,6 +16,7 @@ export function derived(state: AppState, before: AppState): Partial<AppState> {
   try {
     let { frame } = state;
     if (documentChanged) {
+      part.centre = siteCentre(state.document);
       const next = siteFrame(state.document);
       if (!sameFrame(next, frame)) {
         frame = next;

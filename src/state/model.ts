@@ -135,6 +135,8 @@ export interface AppState {
   readonly filesKept: number;
   // derived from it
   readonly frame: Frame;
+  /** Middle of the fields, or the place of an empty site; the frame’s own centre lies on a coarse step near it. */
+  readonly centre: LonLat;
   readonly ground: Grid | null;
   readonly groundDescription: string;
   readonly grown: GrownPlan;

@@ -69,7 +69,7 @@ const FAR_PICTURE_KM = 2;
 
 /** A sentence for what lies far from the site; empty where it is near. */
 function farWords(from: LonLat, app: App, farKm: number, lead: string): string {
-  const awayKm = distanceM(from, app.frame.centreLonLat) / 1000;
+  const awayKm = distanceM(from, app.centre) / 1000;
   return awayKm > farKm
     ? ` ${lead} ${Math.round(awayKm)} km from the site: check that it is the right one.`
     : '';

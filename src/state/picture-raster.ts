@@ -39,7 +39,7 @@ const periodInWords = (period: Period): string =>
 
 type Needs = Pick<
   AppState,
-  'picture' | 'period' | 'year' | 'layer' | 'document' | 'frame' | 'ground' | 'light' | 'shelter'
+  'picture' | 'period' | 'year' | 'layer' | 'document' | 'frame' | 'centre' | 'ground' | 'light' | 'shelter'
 >;
 
 let lastParts: readonly unknown[] = [];
@@ -115,10 +115,10 @@ function paint(state: Needs): PictureRaster | null {
 const WIND_SEASONS = ['growing season', 'rest of the year', 'whole year'] as const;
 
 /** Band of the shelter result that answers for the chosen period: a month means its season. */
-export function windBand(state: Pick<AppState, 'period' | 'document' | 'frame'>): 0 | 1 | 2 {
+export function windBand(state: Pick<AppState, 'period' | 'document' | 'centre'>): 0 | 1 | 2 {
   if (state.period === 'season') return 0;
   if (state.period === 'year') return 2;
-  return growingMonths(state.document.site, state.frame.centreLonLat[1]).has(state.period) ? 0 : 1;
+  return growingMonths(state.document.site, state.centre[1]).has(state.period) ? 0 : 1;
 }
 
 const slopes = new WeakMap<Grid, SlopeAspect>();

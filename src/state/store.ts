@@ -1,6 +1,6 @@
 import { useStore } from 'zustand';
 import { createStore, type StoreApi } from 'zustand/vanilla';
-import { siteFrame } from '../scene/site-ground.ts';
+import { siteCentre, siteFrame } from '../scene/site-ground.ts';
 import type { SiteDocument } from '../site/document.ts';
 import { newSite } from '../site/new-site.ts';
 import { derived } from './derived.ts';
@@ -34,6 +34,7 @@ export function createAppStore(
       missingFiles: [],
       filesKept: 0,
       frame: siteFrame(document),
+      centre: siteCentre(document),
       ground: null,
       groundDescription: '',
       grown: { year: FIRST_VIEW.year, things: [] },

@@ -276,7 +276,7 @@ describe('places on the sheet', () => {
     const empty = newSite(ORIGIN, 'Empty', 2026);
     const [[west, south], [east, north]] = siteBounds({
       document: empty,
-      frame: { centreLonLat: ORIGIN } as AppState['frame'],
+      centre: ORIGIN,
     });
     expect((west + east) / 2).toBeCloseTo(10, 6);
     expect(south).toBeLessThan(50);

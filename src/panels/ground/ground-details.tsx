@@ -11,7 +11,7 @@ import { Underlays } from './underlays.tsx';
 /** What lies under the plan, when things grow, and what deserves a look. */
 export function GroundDetails() {
   const site = useApp((app) => app.document.site);
-  const latDeg = useApp((app) => app.frame.centreLonLat[1]);
+  const latDeg = useApp((app) => app.centre[1]);
   const edit = useApp((app) => app.edit);
   const show = useApp((app) => app.show);
   const openFiles = useApp((app) => app.openFiles);
@@ -88,7 +88,7 @@ export function GroundDetails() {
 }
 
 function Place() {
-  const [lon, lat] = useApp((app) => app.frame.centreLonLat);
+  const [lon, lat] = useApp((app) => app.centre);
   const epsg = useApp((app) => app.frame.epsg);
   const turnDeg = useApp((app) => (app.frame.convergenceRad * 180) / Math.PI);
   return (

@@ -15,7 +15,7 @@ export function PhotoDialog() {
   const name = useApp((app) => app.pictureToLay);
   const show = useApp((app) => app.show);
   const edit = useApp((app) => app.edit);
-  const centre = useApp((app) => app.frame.centreLonLat);
+  const centre = useApp((app) => app.centre);
   const [size, setSize] = useState<PictureSize | null>(null);
   const [spots, setSpots] = useState<readonly [Pixel, Pixel] | null>(null);
   const [lengthM, setLengthM] = useState<number | null>(null);

@@ -18,7 +18,7 @@ export function SidesDialog() {
   const id = useId();
   const show = useApp((app) => app.show);
   const units = useApp((app) => app.unitSystem);
-  const centre = useApp((app) => app.document.site.placeLonLat ?? app.frame.centreLonLat);
+  const centre = useApp((app) => app.document.site.placeLonLat ?? app.centre);
   const [text, setText] = useState('');
   const [north, setNorth] = useState<'magnetic' | 'true'>('magnetic');
   const [date, setDate] = useState(() => new Date().toISOString().slice(0, 10));

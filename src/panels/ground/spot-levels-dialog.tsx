@@ -26,7 +26,7 @@ export function SpotLevelsDialog() {
   const show = useApp((app) => app.show);
   const takeHand = useApp((app) => app.takeHand);
   const pointed = useApp((app) => app.pointed);
-  const origin = frame.centreLonLat;
+  const origin = useApp((app) => app.centre);
   const [rows, setRows] = useState<readonly Row[]>(() => {
     const known = (site.spotLevels ?? []).map((spot) => ({
       lonLat: [spot.lonLat[0], spot.lonLat[1]] as LonLat,

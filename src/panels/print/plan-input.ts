@@ -51,7 +51,7 @@ export function planInput(state: AppState, choices: PageChoices, today: Date): P
     year: state.year,
     calendarYear: state.document.site.baseYear + state.year,
     frame: state.frame,
-    declinationDeg: declinationAt(state.frame.centreLonLat, today).declinationDeg,
+    declinationDeg: declinationAt(state.centre, today).declinationDeg,
     extent: takenRing(state),
     fields: outlined('field'),
     belts: outlined('belt'),

@@ -17,7 +17,7 @@ export function TreeHeightDialog() {
   const show = useApp((app) => app.show);
   const units = useApp((app) => app.unitSystem);
   const edit = useApp((app) => app.edit);
-  const frame = useApp((app) => app.frame);
+  const centre = useApp((app) => app.centre);
   const timeZone = useApp((app) => app.document.site.timeZone);
   const selected = useApp(
     (app) => app.document.features.find((feature) => feature.id === app.selection) ?? null,
@@ -45,7 +45,7 @@ export function TreeHeightDialog() {
         date,
         time,
         timeZone,
-        lonLat: frame.centreLonLat,
+        lonLat: centre,
         riseDeg,
       });
       heightM = shadow.heightM;

@@ -7,7 +7,7 @@ import { useApp } from '../../state/store.ts';
 export function MonthsRow() {
   const period = useApp((app) => app.period);
   const site = useApp((app) => app.document.site);
-  const latDeg = useApp((app) => app.frame.centreLonLat[1]);
+  const latDeg = useApp((app) => app.centre[1]);
   const show = useApp((app) => app.show);
   const growing = growingMonths(site, latDeg);
   const within = (month: number) => period === 'year' || (period === 'season' && growing.has(month));
