@@ -5,6 +5,7 @@ import { runLight } from '../jobs/run-light.ts';
 import type { LightResult } from '../light/light-types.ts';
 import { cellCount } from '../numeric/grid.ts';
 import { lightScene } from '../scene/build-scene.ts';
+import { MONTHS } from '../units/months.ts';
 import { type CommonOptions, withCommonOptions } from './common-options.ts';
 import { computeAll } from './compute-all.ts';
 import { lightTable } from './figures-table.ts';
@@ -12,21 +13,6 @@ import { finish, type Raster } from './finish.ts';
 import { patchesToSum } from './patches.ts';
 import { prepare } from './prepare.ts';
 import { progressLine } from './progress.ts';
-
-const MONTHS = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-];
 
 /** `leeglade light`: direct hours, share of open light and daily light integral over a site. */
 export function addLightCommand(program: Command): void {

@@ -9,9 +9,12 @@ import type { LeafPhases } from '../crowns/leaf-phases.ts';
 import type { PrismSet } from '../crowns/prism-set.ts';
 import { PRISM_DEPTH_OFF, PRISM_DEPTH_ON, PRISM_STRIDE } from '../crowns/prism-set.ts';
 
-/** For the sun: moves a month's hours by less than 0.2 % of open hours. */
+/**
+ * For the sun. Against no grouping, 200 crowns of three leaf classes, 2,025 cells: the worst month of the worst cell
+ * moves by 0.6 % of open hours, the season's share of light by 0.00005.
+ */
 export const SUN_LEAF_TOLERANCE = 0.25;
-/** For the sky, where the whole year is grouped at once: less than 0.003 of a month's share of light. */
+/** For the sky, where the whole year is grouped at once. In the same scene: 0.010 of a month's share of light, 0.002 of the season's. */
 export const SKY_LEAF_TOLERANCE = 0.45;
 
 export interface LeafGroups {

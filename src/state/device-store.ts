@@ -13,6 +13,9 @@ export interface DeviceStore {
   writeSite(text: string, savedAtMs: number): Promise<void>;
   /** For the moment the page goes away: done when it returns. Read back by `readSite` where it is the newest. */
   writeSiteNow(text: string, savedAtMs: number): void;
+  /** Texts of the sites that were open before, the latest first. */
+  readEarlier(): Promise<readonly string[]>;
+  writeEarlier(texts: readonly string[]): Promise<void>;
   readFile(name: string): Promise<{ bytes: ArrayBuffer; type: string } | null>;
   writeFile(name: string, bytes: ArrayBuffer, type: string): Promise<void>;
   readChoices(): Promise<Record<string, unknown>>;
@@ -21,6 +24,7 @@ export interface DeviceStore {
 
 const OPEN_SITE = 'open';
 const VIEW = 'view';
+const EARLIER = 'earlier-sites';
 
 /** The device's own store (IndexedDB). Rejects when the browser refuses it (private window, full disk). */
 export function openDeviceStore(name = 'leeglade'): DeviceStore {
@@ -50,6 +54,11 @@ export function openDeviceStore(name = 'leeglade'): DeviceStore {
     },
     writeSiteNow: (text, savedAtMs) =>
       localStorage.setItem(urgentKey(name), JSON.stringify({ text, savedAtMs })),
+    readEarlier: async () =>
+      ((await (await database()).get('choices', EARLIER)) as readonly string[] | undefined) ?? [],
+    writeEarlier: async (texts) => {
+      await (await database()).put('choices', texts, EARLIER);
+    },
     readFile: async (file) => (await (await database()).get('files', file)) ?? null,
     writeFile: async (file, bytes, type) => {
       await (await database()).put('files', { bytes, type }, file);
@@ -76,8 +85,13 @@ function readUrgent(name: string): { text: string; savedAtMs: number } | null {
 export function memoryDeviceStore(): DeviceStore {
   let site: { text: string; savedAtMs: number } | null = null;
   let choices: Record<string, unknown> = {};
+  let earlier: readonly string[] = [];
   const files = new Map<string, { bytes: ArrayBuffer; type: string }>();
   return {
+    readEarlier: async () => earlier,
+    writeEarlier: async (texts) => {
+      earlier = texts;
+    },
     readSite: async () => site,
     writeSite: async (text, savedAtMs) => {
       site = { text, savedAtMs };

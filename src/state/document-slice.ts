@@ -14,6 +14,7 @@ import {
   undoLabel,
 } from '../site/history.ts';
 import { BadInputError } from '../units/bad-input.ts';
+import { afterOpening } from './earlier-sites.ts';
 import type { Actions, App, AppState } from './model.ts';
 
 type DocumentActions = Pick<
@@ -66,6 +67,12 @@ export function documentActions(
     undo: () => take(undo(history)),
     redo: () => take(redo(history)),
     openDocument: (document, view) =>
-      take(startHistory(document), { selection: null, hand: { doing: 'looking' }, pointed: null, ...view }),
+      take(startHistory(document), {
+        selection: null,
+        hand: { doing: 'looking' },
+        pointed: null,
+        earlierSites: afterOpening(get().earlierSites, get().document, document),
+        ...view,
+      }),
   };
 }

@@ -18,20 +18,6 @@ const COMPASS = [
   'north-north-west',
 ] as const;
 export const EIGHT_DIRECTIONS = COMPASS.filter((_, index) => index % 2 === 0);
-export const MONTHS = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-] as const;
 
 /** The nearest of the eight directions: "south-east". */
 export const directionWord = (azimuthDeg: number): string =>

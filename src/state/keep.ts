@@ -23,6 +23,7 @@ export function keepOnDevice(
   now: () => number = Date.now,
 ): () => Promise<void> {
   let kept: SiteDocument = store.getState().document;
+  let keptEarlier = store.getState().earlierSites;
   let keptChoices = choicesOf(store.getState());
   let timer: ReturnType<typeof setTimeout> | null = null;
   let writing: Promise<void> = Promise.resolve();
@@ -32,6 +33,12 @@ export function keepOnDevice(
     const state = store.getState();
     const choices = choicesOf(state);
     try {
+      // First what is about to be replaced, then what replaces it.
+      if (state.earlierSites !== keptEarlier) {
+        const { earlierSites } = state;
+        await device.writeEarlier(earlierSites.map(({ text }) => text));
+        keptEarlier = earlierSites;
+      }
       if (state.document !== kept) {
         const { document } = state;
         const savedAtMs = now();

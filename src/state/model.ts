@@ -6,6 +6,7 @@ import type { SiteProblem } from '../site/checks/problem.ts';
 import type { FeatureId, Kind, SiteDocument } from '../site/document.ts';
 import type { WeatherTable } from '../sun/weather/weather-table.ts';
 import type { ShelterResult, WindClimate } from '../wind/shelter-types.ts';
+import type { EarlierSite } from './earlier-sites.ts';
 
 export type StepId = 'ground' | 'shelter' | 'trees' | 'light';
 /** What the map is inked with. */
@@ -129,6 +130,8 @@ export interface AppState {
   readonly redoLabel: string | null;
   /** Milliseconds of the last save on this device; null: not saved yet. */
   readonly savedAtMs: number | null;
+  /** Sites that were open before this one on this device, the latest first. */
+  readonly earlierSites: readonly EarlierSite[];
   /** Names of files the site refers to that are not on this device. */
   readonly missingFiles: readonly string[];
   /** Counts the files kept in this visit, so that what refers to one is read again. */

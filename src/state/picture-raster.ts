@@ -8,7 +8,7 @@ import {
   SUN_HOUR_BANDS,
   WIND_CUT_BANDS,
 } from '../units/bands.ts';
-import { MONTHS } from './format-words.ts';
+import { MONTHS } from '../units/months.ts';
 import { growingMonths } from './growing-months.ts';
 import { type LightQuantity, lightOfPeriod } from './light-period.ts';
 import type { AppState, Period } from './model.ts';

@@ -3,6 +3,8 @@ import { createRemoteRunner } from '../jobs/remote-runner.ts';
 import { parseSite } from '../site/parse-site.ts';
 import { keepComputing } from './compute.ts';
 import { type DeviceStore, memoryDeviceStore, openDeviceStore } from './device-store.ts';
+import { downloadText } from './download.ts';
+import { readEarlier } from './earlier-sites.ts';
 import { keepOnDevice } from './keep.ts';
 import { keepChecking } from './keep-checking.ts';
 import { keptView } from './kept-view.ts';
@@ -32,6 +34,8 @@ export async function startApp(store: StoreApi<App>): Promise<void> {
 async function bringBack(store: StoreApi<App>, device: DeviceStore): Promise<void> {
   const choices = await device.readChoices().catch(() => ({}));
   const kept = await device.readSite().catch(() => null);
+  const earlierSites = readEarlier(await device.readEarlier().catch(() => []));
+  store.setState({ earlierSites });
   if (kept === null) {
     store.setState(keptView(choices, ['unitSystem', 'theme']));
     return store.getState().openDemo('sorrel-bank');
@@ -42,10 +46,12 @@ async function bringBack(store: StoreApi<App>, device: DeviceStore): Promise<voi
       savedAtMs: kept.savedAtMs,
     });
   } catch (reason) {
+    // The next change will take its place on the device: hand it over first.
+    downloadText('kept-site.site.geojson', kept.text, 'application/geo+json');
     await store.getState().openDemo('sorrel-bank');
     store.getState().say({
       tone: 'warning',
-      text: `The site kept on this device could not be read (${(reason as Error).message}); the demo is open instead.`,
+      text: `The site kept on this device could not be read (${(reason as Error).message}). It is among your downloads as kept-site.site.geojson; the demo is open instead.`,
     });
   }
 }

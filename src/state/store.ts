@@ -31,6 +31,7 @@ export function createAppStore(
       undoLabel: null,
       redoLabel: null,
       savedAtMs: null,
+      earlierSites: [],
       missingFiles: [],
       filesKept: 0,
       frame: siteFrame(document),

@@ -59,6 +59,25 @@ export function MoreMenu() {
             Open Kestrel Flat, in the south
           </button>
         </div>
+        {app.earlierSites.length > 0 ? (
+          <div className="buttons">
+            <p className="field-label">Open before on this device</p>
+            {app.earlierSites.map(({ document, text }) => (
+              <button
+                key={text}
+                type="button"
+                onClick={run(() =>
+                  app.openDocument(document, {
+                    dialog: null,
+                    layout: document.site.layouts?.[0]?.name ?? null,
+                  }),
+                )}
+              >
+                {`Back to ${document.site.name || 'a site without a name'}`}
+              </button>
+            ))}
+          </div>
+        ) : null}
         <Choice
           label="Measures"
           value={app.unitSystem}

@@ -6,8 +6,10 @@ export function ShelterDetails() {
     <Details title="How sure is this?">
       <p>
         The wind behind a belt follows a published function of how open the belt is, how wide, and how many
-        heights away (WEPS). Measured belts lie on both sides of it: at five heights they cut the wind by some
-        55 to 78 %, at fifteen by 25 to 35 %.
+        heights away (WEPS). For belts through which some daylight shows it agrees with published tables to
+        about 12 % of the wind (Iowa: cut by 78 % at five heights, by 35 % at fifteen). Behind dense belts it
+        promises more than was measured: nine conifer belts cut the wind by 29 to 71 % at their stillest,
+        where it says 84 to 95 %.
       </p>
       <p>
         Slanting wind, short walls, young belts and the faster air beside an end follow our own careful

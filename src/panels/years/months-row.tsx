@@ -1,7 +1,7 @@
-import { MONTHS } from '../../state/format-words.ts';
 import { growingMonths } from '../../state/growing-months.ts';
 import type { Period } from '../../state/model.ts';
 import { useApp } from '../../state/store.ts';
+import { MONTHS } from '../../units/months.ts';
 
 /** The months, and the two spans of them that matter. Months of the chosen span carry its wash. */
 export function MonthsRow() {

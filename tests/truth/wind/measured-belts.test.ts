@@ -3,9 +3,10 @@ import { frictionShare } from '../../../src/wind/weps.ts';
 import { windbreakRows } from './windbreak-tables.ts';
 
 /**
- * What was measured behind real belts, beside what the engine says. A function of friction velocity near the ground
- * is taken for the wind at 1.5 m, and published belts fall on both sides of it: the tolerances are those between
- * sources, not of the arithmetic, and the differences are printed.
+ * What was measured behind real belts, beside what the engine says; the differences are printed. A function of friction
+ * velocity near the ground is taken for the wind at 1.5 m. Sources on belts of middling porosity agree with it to
+ * 12 points, as they do with each other. Behind dense belts it is quieter than anything measured: that is no
+ * agreement within a tolerance but a known disagreement, and is tested as one, so that a better model shows.
  */
 const percentOfOpen = (p: number, x: number, w = 0): number => 100 * frictionShare(p, x, w);
 const print = (what: string, rows: (readonly [string, number, number])[]) =>
@@ -19,7 +20,7 @@ function quietest(p: number, w: number): { at: number; percent: number } {
 }
 
 describe('measured belts', () => {
-  it('Iowa State University Extension, Farmstead Windbreaks, Table 1: moderately dense belt, within 15 points', () => {
+  it('Iowa State University Extension, Farmstead Windbreaks, Table 1: moderately dense belt, within 12 points', () => {
     // "Moderately dense" is a density of some 60 %: p = 0.4, two heights of width to one of height.
     const rows = windbreakRows('ISU').map(
       ({ distance_H, value }) =>
@@ -27,7 +28,7 @@ describe('measured belts', () => {
     );
     print('Iowa', rows);
     expect(rows).toHaveLength(6);
-    for (const [at, source, engine] of rows) expect(Math.abs(source - engine), at).toBeLessThanOrEqual(15);
+    for (const [at, source, engine] of rows) expect(Math.abs(source - engine), at).toBeLessThanOrEqual(12);
   });
 
   it('Bird and others 2007, eleven Victorian belts of optical porosity 0.16 to 0.53', () => {
@@ -46,20 +47,20 @@ describe('measured belts', () => {
     }
   });
 
-  it('Loeffler, Gordon & Gillespie, nine conifer belts: the minimum, within 25 points of the range 29 to 71 %', () => {
+  it('Loeffler, Gordon & Gillespie, nine conifer belts: a known disagreement, quieter than the quietest (29 %)', () => {
     // Optical porosity of the bottom half 0 to 31 %. The function is quieter than any of the nine: it is a friction
-    // velocity near the ground, and their porosity is of the bottom half alone. The difference is the point here.
+    // velocity near the ground, and their porosity is of the bottom half alone.
     const rows = [0.05, 0.15, 0.31].map((p) => {
       const { at, percent } = quietest(p, 0.4);
       return [`p ${p} at ${at.toFixed(1)} H`, 29, percent] as const;
     });
     print('Loeffler, least of nine', rows);
-    for (const [at, source, engine] of rows) expect(source - engine, at).toBeLessThanOrEqual(25);
+    for (const [at, source, engine] of rows) expect(engine, at).toBeLessThan(source);
     expect(quietest(0.31, 0.4).at).toBeGreaterThanOrEqual(2);
     expect(quietest(0.31, 0.4).at).toBeLessThanOrEqual(6);
   });
 
-  it('Moravian belts of 15 to 18 m in full leaf (Contributions to Geophysics and Geodesy), within 35 points', () => {
+  it('Moravian belts of 15 to 18 m in full leaf (Contributions to Geophysics and Geodesy): a known disagreement, quieter at all three distances', () => {
     // Optical porosity 0.1; 60 % less wind at 50 m (3 H), 30 % less at 150 m (9 H), nil by 250 m (15 H).
     const rows = [
       ['3 H', 40, percentOfOpen(0.1, 50 / 16.5, 0.6)],
@@ -67,7 +68,7 @@ describe('measured belts', () => {
       ['15 H', 100, percentOfOpen(0.1, 250 / 16.5, 0.6)],
     ] as const;
     print('Moravia', [...rows]);
-    for (const [at, source, engine] of rows) expect(Math.abs(source - engine), at).toBeLessThanOrEqual(35);
+    for (const [at, source, engine] of rows) expect(engine, at).toBeLessThan(source);
     const { at } = quietest(0.1, 0.6);
     expect(at).toBeGreaterThan(1);
     expect(at).toBeLessThan(6);
