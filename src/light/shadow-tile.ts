@@ -8,6 +8,10 @@ import { cellCentreX, cellCentreY, type Grid, type GridSpec, sampleGrid } from '
 export const TILE_EDGE = 64;
 
 export interface ShadowTile extends GridSpec {
+  /** Cell (row r, column c) is at r * stride + c of every array of a tile. */
+  readonly stride: number;
+  /** Distance from one row to the next; a tile may skip rows of its grid. */
+  readonly rowM: number;
   readonly cells: number;
   /** Elevation at which light is read, one a cell; NaN where the ground is missing. */
   readonly readingZM: Float64Array;
@@ -42,6 +46,8 @@ export function shadowTile(
   return {
     columns,
     rows,
+    stride: columns,
+    rowM: grid.cellM,
     cellM: grid.cellM,
     westM: grid.westM + column0 * grid.cellM,
     northM: grid.northM - row0 * grid.cellM,
