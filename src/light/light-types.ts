@@ -3,6 +3,7 @@ import type { LeafPhases } from '../crowns/leaf-phases.ts';
 import type { PrismSet } from '../crowns/prism-set.ts';
 import type { Grid, GridSpec } from '../numeric/grid.ts';
 import type { SkyClimate } from '../sun/sky-climate.ts';
+import type { Surroundings } from './surroundings.ts';
 
 /** Everything the light engine needs to know of the world, in the local frame. Structured-cloneable. */
 export interface LightScene {
@@ -20,6 +21,8 @@ export interface LightScene {
   readonly crowns: CrownSet;
   readonly prisms: PrismSet;
   readonly leaf: LeafPhases;
+  /** Tops of the woods around, where a surface raster is given. */
+  readonly surroundings: Surroundings | null;
 }
 
 export interface LightRequest {

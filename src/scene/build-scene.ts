@@ -45,6 +45,7 @@ export function lightScene(document: SiteDocument, options: SceneOptions): Built
       crowns,
       prisms,
       leaf: leafClasses.phases(latDeg, growingDay.length),
+      surroundings: null,
     },
     things: standing.things,
     assumed,

@@ -77,6 +77,7 @@ export function plainScene(
     growingDay: Uint8Array.from({ length: 365 }, (_, d) => Number(d >= 90 && d < 273)),
     sky: { sunshineShareByMonth: new Float32Array(12).fill(0.45), hourly: null, diffuseSky: 'isotropic' },
     ground: flatGround(),
+    surroundings: null,
     leaf: {
       classCount: 2,
       phaseCount: 2,

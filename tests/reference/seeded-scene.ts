@@ -208,6 +208,7 @@ export function seededScene(seed: number, crownCount?: number): LightRequest {
       phaseOfDay,
       leafShare: Float32Array.from(leafShare),
     },
+    surroundings: null,
   };
   return {
     scene,
