@@ -23,6 +23,7 @@ export function groundLayers(theme: InkTheme): LayerSpecification[] {
       // The bands keep their own light paper in the dark theme, so their ink stays dark.
       paint: { 'line-color': '#1d2a26', 'line-width': 0.7, 'line-opacity': 0.55 },
     },
+    ...inkedLineLayers(),
     {
       id: 'contours',
       type: 'line',
@@ -57,3 +58,37 @@ export function groundLayers(theme: InkTheme): LayerSpecification[] {
     },
   ];
 }
+
+/** Heavier lines at chosen values, each with its value along it. A rim of paper carries them over the dark bands. */
+function inkedLineLayers(): LayerSpecification[] {
+  const source = 'inked-lines';
+  const layout = { 'line-join': 'round', 'line-cap': 'round' } as const;
+  return [
+    {
+      id: 'inked-lines-rim',
+      type: 'line',
+      source,
+      layout,
+      paint: { 'line-color': LINE_PAPER, 'line-width': 5, 'line-opacity': 0.75 },
+    },
+    { id: source, type: 'line', source, layout, paint: { 'line-color': LINE_INK, 'line-width': 2.4 } },
+    {
+      id: 'inked-values',
+      type: 'symbol',
+      source,
+      layout: {
+        'symbol-placement': 'line',
+        'symbol-spacing': 260,
+        'text-field': ['get', 'label'],
+        'text-font': [FACE.bold],
+        'text-size': TEXT_PX.small,
+        'text-max-angle': 40,
+        'text-padding': 8,
+      },
+      paint: { 'text-color': LINE_INK, 'text-halo-color': LINE_PAPER, 'text-halo-width': 2.2 },
+    },
+  ];
+}
+/** The bands keep their own light paper in the dark theme, and so does what is inked on them. */
+const LINE_INK = '#1d2a26';
+const LINE_PAPER = '#fffefb';

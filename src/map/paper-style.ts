@@ -12,6 +12,7 @@ export const GEOJSON_SOURCES = [
   'contours',
   'band-edges',
   'band-hatch',
+  'inked-lines',
   'outlines',
   'stands',
   'crowns',

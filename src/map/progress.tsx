@@ -6,6 +6,8 @@ const WORK = [
   ['shelter', 'Working out the shelter'],
   ['outlook', 'Looking ahead at the patches'],
   ['costs', 'Finding what each tree costs'],
+  ['lightEnds', 'Finding what would change the light most'],
+  ['shelterEnds', 'Finding what would change the shelter most'],
   ['yearCurves', 'Following the years'],
 ] as const satisfies readonly (readonly [keyof AppState, string])[];
 
@@ -15,6 +17,8 @@ export function Progress() {
   const shelter = useApp((app) => app.shelter);
   const outlook = useApp((app) => app.outlook);
   const costs = useApp((app) => app.costs);
+  const lightEnds = useApp((app) => app.lightEnds);
+  const shelterEnds = useApp((app) => app.shelterEnds);
   const yearCurves = useApp((app) => app.yearCurves);
   const cancel = useApp((app) => app.cancelComputation);
   const all: Record<(typeof WORK)[number][0], Computation<unknown>> = {
@@ -22,6 +26,8 @@ export function Progress() {
     shelter,
     outlook,
     costs,
+    lightEnds,
+    shelterEnds,
     yearCurves,
   };
   const running = WORK.filter(([name]) => all[name].status === 'computing');

@@ -1,6 +1,7 @@
 import type { Map as MapLibre } from 'maplibre-gl';
 import { useEffect } from 'react';
 import { type Frame, toLonLat } from '../geo/frame.ts';
+import { levelLines } from '../numeric/level-lines.ts';
 import type { PictureRaster } from '../state/picture-raster.ts';
 import { useApp } from '../state/store.ts';
 import { type BandEdge, bandEdges } from './band-edges.ts';
@@ -40,11 +41,13 @@ export function usePicture(
     if (!raster) {
       setFeatures(map, 'band-edges', NOTHING);
       setFeatures(map, 'band-hatch', NOTHING);
+      setFeatures(map, 'inked-lines', NOTHING);
       return;
     }
     const timer = setTimeout(() => {
       const edges = edgesOf(raster);
       setFeatures(map, 'band-edges', edgeLines(edges, raster, frame));
+      setFeatures(map, 'inked-lines', chosenLines(raster, frame));
       setFeatures(map, 'band-hatch', hatched ? darkSides(edges, raster, frame) : NOTHING);
     }, 30);
     return () => clearTimeout(timer);
@@ -73,6 +76,23 @@ function edgeLines(
       geometry: {
         type: 'MultiLineString',
         coordinates: edge.lines.map((line) => line.map(([column, row]) => place(column, row))),
+      },
+    })),
+  };
+}
+
+function chosenLines(raster: PictureRaster, frame: Frame): GeoJSON.FeatureCollection {
+  const place = placing(raster, frame);
+  return {
+    type: 'FeatureCollection',
+    features: raster.lines.map(({ value, label }) => ({
+      type: 'Feature',
+      properties: { label },
+      geometry: {
+        type: 'MultiLineString',
+        coordinates: levelLines(raster.grid, raster.values, value).map((line) =>
+          line.map(([column, row]) => place(column, row)),
+        ),
       },
     })),
   };

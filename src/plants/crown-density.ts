@@ -1,4 +1,5 @@
 import { depthPerMetreFromDensity, leafAreaDensityForTransmittance } from '../crowns/transmission.ts';
+import { type Foliage, foliageFactors, isMeasured } from './foliage-range.ts';
 import type { BeltHabit, Species } from './species.ts';
 
 /** What the engines need of a species' foliage. */
@@ -16,14 +17,18 @@ const DEFAULT_BELT_POROSITY = 0.4;
 /** Common practice, no source. */
 const DEFAULT_BELT_WIDTH_M = 3;
 
-const densities = new WeakMap<Species, CrownDensity>();
+const densities: Readonly<Record<Foliage, WeakMap<Species, CrownDensity>>> = {
+  dense: new WeakMap(),
+  usual: new WeakMap(),
+  open: new WeakMap(),
+};
 
 /**
  * Density at which a full-grown crown in the open, seen at 45 degrees, lets through the share of light the catalogue
- * gives. Solved on first use, then kept.
+ * gives, or the share at an end of its published range (see foliage-range.ts). Solved on first use, then kept.
  */
-export function crownDensity(species: Species): CrownDensity {
-  const known = densities.get(species);
+export function crownDensity(species: Species, foliage: Foliage = 'usual'): CrownDensity {
+  const known = densities[foliage].get(species);
   if (known) return known;
   const { matureHeightM, matureSpreadM } = species.spread;
   const solve = (share: number): number =>
@@ -34,14 +39,17 @@ export function crownDensity(species: Species): CrownDensity {
       matureSpreadM / 2,
       share,
     );
-  const { leafOn, leafOff } = species.transmittance;
+  const factors = foliageFactors(foliage, isMeasured(species), species.leafClass === 'evergreen');
+  // A factor on the optical depth is a power of the transmittance.
+  const leafOn = species.transmittance.leafOn ** factors.leafOn;
+  const leafOff = species.transmittance.leafOff ** factors.leafOff;
   const inLeaf = solve(leafOn);
   const leafless = leafOff === leafOn ? inLeaf : solve(leafOff);
   const density = {
     leafAreaDensityM2M3: inLeaf,
     leafOffRatio: depthPerMetreFromDensity(leafless) / depthPerMetreFromDensity(inLeaf),
   };
-  densities.set(species, density);
+  densities[foliage].set(species, density);
   return density;
 }
 

@@ -1,6 +1,7 @@
 import type { Frame } from '../geo/frame.ts';
 import type { Pace } from '../growth/height-curve.ts';
 import type { Grid } from '../numeric/grid.ts';
+import type { Foliage } from '../plants/foliage-range.ts';
 import type { FeatureId, Kind } from '../site/document.ts';
 import type { WeatherTable } from '../sun/weather/weather-table.ts';
 
@@ -11,6 +12,10 @@ export interface GrowthMoment {
   /** One alternative design over the common features; null: the common features alone. */
   readonly layout: string | null;
   readonly pace: Pace;
+  /** Crown radius of single trees against the expected; absent: 1. Belts and blocks keep the width they are drawn with. */
+  readonly crownSpreadFactor?: number;
+  /** Absent: as usual. */
+  readonly foliage?: Foliage;
 }
 
 export interface SceneOptions extends GrowthMoment {

@@ -4,6 +4,7 @@ import { DEFAULT_DECIDUOUS, LEAF_CALENDARS, type LeafCalendar } from '../growth/
 import { type WoodyPlant, woodyHeightAt, woodySizeAt } from '../growth/size-at-year.ts';
 import { beltHabitOf, crownDensity, DEFAULT_LEAF_OFF_RATIO } from '../plants/crown-density.ts';
 import { findRootstock, findSpecies } from '../plants/find-species.ts';
+import { foliageFactors } from '../plants/foliage-range.ts';
 import type { Species } from '../plants/species.ts';
 import type { FeatureOf, SiteDocument } from '../site/document.ts';
 import { beltDefaults } from '../site/records/belt.ts';
@@ -93,18 +94,35 @@ export function treeAtYear(
   const plant = plantOf(tree, species);
   const size = woodySizeAt(plant, calendarYearOf(document, moment), document.site.baseYear, moment.pace);
   if (!size) return null;
-  const own = species ? crownDensity(species) : null;
-  const density =
-    tree.properties.leafAreaDensityM2M3 ?? own?.leafAreaDensityM2M3 ?? treeDefaults.leafAreaDensityM2M3;
-  const depthPerMOn = depthPerMetreFromDensity(density);
+  const calendar = calendarOf(species, false);
   return {
     heightM: size.heightM,
     baseM: size.crownBaseM,
-    radiusM: size.crownRadiusM,
+    radiusM: size.crownRadiusM * (moment.crownSpreadFactor ?? 1),
     form: tree.properties.crownForm ?? species?.crownForm ?? treeDefaults.crownForm,
-    depthPerMOn,
-    depthPerMOff: depthPerMOn * (own?.leafOffRatio ?? DEFAULT_LEAF_OFF_RATIO),
-    calendar: calendarOf(species, false),
+    ...crownDepths(species, tree.properties.leafAreaDensityM2M3, calendar, moment),
+    calendar,
+  };
+}
+
+/** Optical depths of a crown: the species' published ones, or those of a density that the file gives, or the default. */
+function crownDepths(
+  species: Species | null,
+  givenM2M3: number | undefined,
+  calendar: LeafCalendar,
+  { foliage = 'usual' }: GrowthMoment,
+): { depthPerMOn: number; depthPerMOff: number } {
+  if (species && givenM2M3 === undefined) {
+    const { leafAreaDensityM2M3, leafOffRatio } = crownDensity(species, foliage);
+    const depthPerMOn = depthPerMetreFromDensity(leafAreaDensityM2M3);
+    return { depthPerMOn, depthPerMOff: depthPerMOn * leafOffRatio };
+  }
+  const depthPerM = depthPerMetreFromDensity(givenM2M3 ?? treeDefaults.leafAreaDensityM2M3);
+  const leafOffRatio = species ? crownDensity(species).leafOffRatio : DEFAULT_LEAF_OFF_RATIO;
+  const factors = foliageFactors(foliage, givenM2M3 !== undefined, calendar.evergreen);
+  return {
+    depthPerMOn: depthPerM * factors.leafOn,
+    depthPerMOff: depthPerM * leafOffRatio * factors.leafOff,
   };
 }
 
@@ -125,28 +143,37 @@ export function beltOrBlockAtYear(
   if (heightM === null) return null;
   const habit = beltHabitOf(species);
   const leafOffRatio = species ? crownDensity(species).leafOffRatio : DEFAULT_LEAF_OFF_RATIO;
-  const porosityOn = properties.opticalPorosityLeafOn ?? habit.opticalPorosityLeafOn;
+  const usualPorosityOn = properties.opticalPorosityLeafOn ?? habit.opticalPorosityLeafOn;
   // A porosity measured in leaf moves the leafless one with it; the species' own pair stays together.
-  const porosityOff =
+  const usualPorosityOff =
     properties.opticalPorosityLeafOff ??
     (properties.opticalPorosityLeafOn === undefined
       ? habit.opticalPorosityLeafOff
-      : porosityOn ** leafOffRatio);
+      : usualPorosityOn ** leafOffRatio);
+  const calendar = calendarOf(species, properties.opticalPorosityLeafOff !== undefined);
+  const foliageOf = (given: number | undefined) =>
+    foliageFactors(moment.foliage ?? 'usual', given !== undefined, calendar.evergreen);
+  // Porosity is exp(-depth): a factor on the depth is its power.
+  const porosityFactors = foliageOf(properties.opticalPorosityLeafOn);
+  const porosityOn = usualPorosityOn ** porosityFactors.leafOn;
+  const porosityOff = usualPorosityOff ** porosityFactors.leafOff;
   const isBelt = properties.kind === 'belt';
   const widthM = properties.kind === 'belt' ? (properties.widthM ?? habit.widthM) : 0;
-  const blockDensity =
-    properties.kind === 'block' ? (properties.leafAreaDensityM2M3 ?? blockDefaults.leafAreaDensityM2M3) : 0;
-  const blockDepth = depthPerMetreFromDensity(blockDensity);
+  const blockGiven = properties.kind === 'block' ? properties.leafAreaDensityM2M3 : undefined;
+  const blockDepth = depthPerMetreFromDensity(blockGiven ?? blockDefaults.leafAreaDensityM2M3);
+  const blockFactors = foliageOf(blockGiven);
   return {
     heightM,
     baseM: Math.min(properties.baseHeightM ?? 0, heightM * 0.9),
     widthM,
     porosityOn,
     porosityOff,
-    depthPerMOn: isBelt ? depthPerMetreFromPorosity(porosityOn, widthM) : blockDepth,
-    depthPerMOff: isBelt ? depthPerMetreFromPorosity(porosityOff, widthM) : blockDepth * leafOffRatio,
+    depthPerMOn: isBelt ? depthPerMetreFromPorosity(porosityOn, widthM) : blockDepth * blockFactors.leafOn,
+    depthPerMOff: isBelt
+      ? depthPerMetreFromPorosity(porosityOff, widthM)
+      : blockDepth * leafOffRatio * blockFactors.leafOff,
     solid: false,
-    calendar: calendarOf(species, properties.opticalPorosityLeafOff !== undefined),
+    calendar,
   };
 }
 

@@ -1,4 +1,5 @@
 import type { StoreApi } from 'zustand/vanilla';
+import type { AtEnds } from '../jobs/run-ends.ts';
 import type { LightResult } from '../light/light-types.ts';
 import type { ShelterResult } from '../wind/shelter-types.ts';
 import { createLane, type Lane, type Pass } from './lane.ts';
@@ -13,10 +14,12 @@ export interface Work {
   outlook(state: AppState): readonly Pass<readonly PatchOutlook[]>[];
   costs(state: AppState): readonly Pass<readonly ThingCost[]>[];
   yearCurves(state: AppState): readonly Pass<YearCurves>[];
+  lightEnds(state: AppState): readonly Pass<AtEnds<LightResult>>[];
+  shelterEnds(state: AppState): readonly Pass<AtEnds<ShelterResult>>[];
 }
 
 const LIGHT_PICTURES = new Set(['light-share', 'sun-hours', 'daily-light']);
-const ANSWERS = ['light', 'shelter', 'outlook', 'costs', 'yearCurves'] as const;
+const ANSWERS = ['light', 'shelter', 'outlook', 'costs', 'lightEnds', 'shelterEnds', 'yearCurves'] as const;
 /** A hand that moves a slider or drags a tree rests this long before anything starts. */
 const REST_MS = 120;
 
@@ -34,16 +37,25 @@ const world = (state: AppState) => [
   state.layout,
   state.pace,
 ];
+/** The world at the end that is shown. */
+const shown = (state: AppState) => [...world(state), state.shownEnd];
 const lightKey = (state: AppState) => [
-  ...world(state),
+  ...shown(state),
   state.year,
   state.layer,
   state.cellWantedM,
   lightField(state) ?? null,
 ];
-const shelterKey = (state: AppState) => [...world(state), state.year, state.cellWantedM];
-const patchesKey = (state: AppState) => [...world(state), state.year, state.document.site.lightToKeep];
-const yearsKey = (state: AppState) => [...world(state), state.document.site.lightToKeep];
+const shelterKey = (state: AppState) => [...shown(state), state.year, state.cellWantedM];
+const patchesKey = (state: AppState) => [...shown(state), state.year, state.document.site.lightToKeep];
+const yearsKey = (state: AppState) => [...shown(state), state.document.site.lightToKeep];
+const lightEndsKey = (state: AppState) => [
+  ...world(state),
+  state.year,
+  state.layer,
+  lightField(state) ?? null,
+];
+const shelterEndsKey = (state: AppState) => [...world(state), state.year];
 
 /** Ready, failed or stopped: what comes after it may begin. */
 const isSettled = ({ status }: Computation<unknown>): boolean => status !== 'idle' && status !== 'computing';
@@ -53,7 +65,7 @@ const needsLight = (state: AppState): boolean => state.step === 'light' || LIGHT
 /**
  * Keeps the answers current: watches the store and asks for what the chosen step and picture need. Light waits for
  * its picture or step; shelter is quick and always kept current. The patches' outlook, the costs and the year curves
- * wait until the light of the chosen year is there, so that the map comes first.
+ * wait until the light of the chosen year is there, so that the map comes first; so does what would change it most.
  */
 export function keepComputing(
   store: StoreApi<App>,
@@ -69,7 +81,26 @@ export function keepComputing(
   const outlook = lane<readonly PatchOutlook[]>('outlook');
   const costs = lane<readonly ThingCost[]>('costs');
   const yearCurves = lane<YearCurves>('yearCurves');
-  const lanes = [light, shelter, outlook, costs, yearCurves];
+  const lightEnds = lane<AtEnds<LightResult>>('lightEnds');
+  const shelterEnds = lane<AtEnds<ShelterResult>>('shelterEnds');
+  // A stop goes through them in this order, so that none begins because the one before it has ended.
+  const lanes = [light, shelter, outlook, costs, lightEnds, shelterEnds, yearCurves];
+
+  /** What would change the map that is looked at most: asked when the map and its step's first answers are there. */
+  const lookAtEnds = (state: AppState) => {
+    const { light: lightNow, shelter: shelterNow, costs: costsNow } = store.getState();
+    const answered = state.step !== 'light' || isSettled(costsNow);
+    if (LIGHT_PICTURES.has(state.picture) && lightNow.status === 'ready' && !lightNow.stale && answered)
+      lightEnds.want(lightEndsKey(state), work.lightEnds(state), REST_MS);
+    else lightEnds.rest(lightEndsKey(state));
+    if (state.picture === 'wind-cut' && shelterNow.status === 'ready' && !shelterNow.stale)
+      shelterEnds.want(shelterEndsKey(state), work.shelterEnds(state), REST_MS);
+    else shelterEnds.rest(shelterEndsKey(state));
+  };
+  const endsSettled = (): boolean => {
+    const { picture, lightEnds: ends } = store.getState();
+    return !LIGHT_PICTURES.has(picture) || isSettled(ends);
+  };
 
   let busy = false;
   const look = () => {
@@ -94,9 +125,10 @@ export function keepComputing(
       } else {
         outlook.want(patchesKey(state), work.outlook(state), REST_MS);
         if (isSettled(store.getState().outlook)) costs.want(patchesKey(state), work.costs(state), REST_MS);
-        if (isSettled(store.getState().costs))
-          yearCurves.want(yearsKey(state), work.yearCurves(state), REST_MS);
       }
+      lookAtEnds(state);
+      if (state.step === 'light' && lightIsThere && isSettled(store.getState().costs) && endsSettled())
+        yearCurves.want(yearsKey(state), work.yearCurves(state), REST_MS);
     } finally {
       busy = false;
     }

@@ -1,3 +1,4 @@
+import { atEnd } from '../scene/ends.ts';
 import { growPlan } from '../scene/grow-plan.ts';
 import { siteCentre, siteFrame, siteGround } from '../scene/site-ground.ts';
 import { BadInputError } from '../units/bad-input.ts';
@@ -33,14 +34,11 @@ export function derived(state: AppState, before: AppState): Partial<AppState> {
       part.frame ||
       state.year !== before.year ||
       state.layout !== before.layout ||
-      state.pace !== before.pace
+      state.pace !== before.pace ||
+      state.shownEnd !== before.shownEnd
     ) {
-      part.grown = growPlan(state.document, {
-        year: state.year,
-        layout: state.layout,
-        pace: state.pace,
-        frame,
-      });
+      const { year, layout, pace } = state;
+      part.grown = growPlan(state.document, atEnd({ year, layout, pace, frame }, state.shownEnd));
     }
   } catch (reason) {
     if (!(reason instanceof BadInputError)) throw reason;

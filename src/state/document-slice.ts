@@ -71,6 +71,7 @@ export function documentActions(
         selection: null,
         hand: { doing: 'looking' },
         pointed: null,
+        shownEnd: null,
         earlierSites: afterOpening(get().earlierSites, get().document, document),
         ...view,
       }),

@@ -1,3 +1,4 @@
+import { isInkedValues } from './inked-lines.ts';
 import type { AppState } from './model.ts';
 
 type Check = (value: unknown) => boolean;
@@ -14,6 +15,7 @@ export const KEPT_VIEW = {
   period: (value) => value === 'season' || value === 'year' || oneOf(...Array(12).keys())(value),
   layer: oneOf('ground', 'shrub'),
   pace: oneOf('slow', 'usual', 'fast'),
+  inkedValues: isInkedValues,
   layout: (value) => value === null || typeof value === 'string',
   unitSystem: oneOf('metric', 'imperial'),
   theme: oneOf('as-device', 'light', 'dark'),

@@ -1,6 +1,8 @@
 import type { Frame, LonLat } from '../geo/frame.ts';
+import type { AtEnds } from '../jobs/run-ends.ts';
 import type { LightResult } from '../light/light-types.ts';
 import type { Grid } from '../numeric/grid.ts';
+import type { SceneEnd } from '../scene/ends.ts';
 import type { GrownPlan } from '../scene/grown-plan.ts';
 import type { SiteProblem } from '../site/checks/problem.ts';
 import type { FeatureId, Kind, SiteDocument } from '../site/document.ts';
@@ -15,6 +17,13 @@ export type Picture = 'plain' | 'light-share' | 'sun-hours' | 'daily-light' | 'w
 export type Period = 'season' | 'year' | number;
 export type Pace = 'slow' | 'usual' | 'fast';
 export type Layer = 'ground' | 'shrub';
+/**
+ * Values at which a map of light is inked with a heavier line, rising: shares 0 to 1, hours a day, mol m-2 d-1. Null:
+ * the light to keep where the map shows shares, otherwise none.
+ */
+export type InkedValues = Readonly<
+  Record<'light-share' | 'sun-hours' | 'daily-light', readonly number[] | null>
+>;
 export type UnitSystem = 'metric' | 'imperial';
 export type Theme = 'as-device' | 'light' | 'dark';
 /** The one dialog that may be open over the map. */
@@ -157,6 +166,9 @@ export interface AppState {
   readonly period: Period;
   readonly layer: Layer;
   readonly pace: Pace;
+  /** One end of what is not known, at which everything is shown; null: as expected. */
+  readonly shownEnd: SceneEnd | null;
+  readonly inkedValues: InkedValues;
   readonly layout: string | null;
   readonly unitSystem: UnitSystem;
   readonly selection: FeatureId | null;
@@ -181,6 +193,9 @@ export interface AppState {
   readonly outlook: Computation<readonly PatchOutlook[]>;
   readonly costs: Computation<readonly ThingCost[]>;
   readonly yearCurves: Computation<YearCurves>;
+  /** On coarse cells, whatever end is shown. */
+  readonly lightEnds: Computation<AtEnds<LightResult>>;
+  readonly shelterEnds: Computation<AtEnds<ShelterResult>>;
 }
 
 export interface Actions {
@@ -209,6 +224,8 @@ export interface Actions {
         | 'period'
         | 'layer'
         | 'pace'
+        | 'shownEnd'
+        | 'inkedValues'
         | 'layout'
         | 'unitSystem'
         | 'theme'

@@ -34,6 +34,7 @@ export function createPatchOutlook(runner: JobRunner): {
         state.weather,
         state.layout,
         state.pace,
+        state.shownEnd,
       ];
       if (now.some((part, index) => !Object.is(part, world[index]))) {
         world = now;

@@ -3,13 +3,15 @@ import { cellCount, type Grid, type GridSpec } from '../numeric/grid.ts';
 import {
   type BandSet,
   DAILY_LIGHT_BANDS,
-  LIGHT_BANDS,
   SLOPE_BANDS,
   SUN_HOUR_BANDS,
   WIND_CUT_BANDS,
 } from '../units/bands.ts';
 import { MONTHS } from '../units/months.ts';
+import { supposedInWords } from './end-words.ts';
 import { growingMonths } from './growing-months.ts';
+import { type InkedLine, inkedLines, isLightQuantity } from './inked-lines.ts';
+import { lightBandsOf } from './light-bands.ts';
 import { type LightQuantity, lightOfPeriod } from './light-period.ts';
 import type { AppState, Period } from './model.ts';
 import { READING_HEIGHT_M, WIND_READING_HEIGHT_M } from './reading-height.ts';
@@ -20,6 +22,10 @@ export interface PictureRaster {
   /** Row-major from the north-west; NaN where there is nothing to ink. */
   readonly values: Float32Array;
   readonly bands: BandSet;
+  /** Values at which a heavier line is drawn, lowest first. */
+  readonly lines: readonly InkedLine[];
+  /** What it is drawn with in place of what is expected: "crowns a fifth wider"; null: nothing. */
+  readonly supposed: string | null;
   /** Of what period and height: "growing season, year 20, 0.1 m above the ground". */
   readonly detail: string;
   /** The same without the year, for sheets that give it elsewhere. */
@@ -28,18 +34,31 @@ export interface PictureRaster {
   readonly stale: boolean;
 }
 
-const LIGHT_BAND_SETS: Readonly<Record<LightQuantity, BandSet>> = {
-  'light-share': LIGHT_BANDS,
-  'sun-hours': SUN_HOUR_BANDS,
-  'daily-light': DAILY_LIGHT_BANDS,
-};
+const bandsOf = (quantity: LightQuantity, state: Needs): BandSet =>
+  quantity === 'light-share'
+    ? lightBandsOf(state.document.site)
+    : quantity === 'sun-hours'
+      ? SUN_HOUR_BANDS
+      : DAILY_LIGHT_BANDS;
 
 const periodInWords = (period: Period): string =>
   period === 'season' ? 'growing season' : period === 'year' ? 'whole year' : MONTHS[period];
 
 type Needs = Pick<
   AppState,
-  'picture' | 'period' | 'year' | 'layer' | 'document' | 'frame' | 'centre' | 'ground' | 'light' | 'shelter'
+  | 'picture'
+  | 'period'
+  | 'year'
+  | 'layer'
+  | 'pace'
+  | 'shownEnd'
+  | 'inkedValues'
+  | 'document'
+  | 'frame'
+  | 'centre'
+  | 'ground'
+  | 'light'
+  | 'shelter'
 >;
 
 let lastParts: readonly unknown[] = [];
@@ -47,13 +66,16 @@ let lastRaster: PictureRaster | null = null;
 
 /** The raster of the chosen picture and period; null for a plain map or while nothing has been computed. The same object as long as nothing that matters changed. */
 export function pictureRaster(state: Needs): PictureRaster | null {
-  const light = isLight(state.picture) ? state.light : null;
+  const light = isLightQuantity(state.picture) ? state.light : null;
   const shelter = state.picture === 'wind-cut' ? state.shelter : null;
   const parts = [
     state.picture,
     state.period,
     state.year,
     state.layer,
+    state.pace,
+    state.shownEnd,
+    state.inkedValues,
     state.document.site,
     state.ground,
     state.frame,
@@ -67,18 +89,19 @@ export function pictureRaster(state: Needs): PictureRaster | null {
   return lastRaster;
 }
 
-const isLight = (picture: AppState['picture']): picture is LightQuantity => picture in LIGHT_BAND_SETS;
-
 function paint(state: Needs): PictureRaster | null {
   const { picture, period } = state;
-  if (isLight(picture)) {
+  const supposed = supposedInWords(state);
+  if (isLightQuantity(picture)) {
     const result = state.light.result;
     if (!result) return null;
     const height = `${READING_HEIGHT_M[state.layer]} m above the ground`;
     return {
       grid: result.grid,
       values: lightOfPeriod(result, picture, period, state.document.site.baseYear + state.year),
-      bands: LIGHT_BAND_SETS[picture],
+      bands: bandsOf(picture, state),
+      lines: inkedLines(state),
+      supposed,
       detail: `${periodInWords(period)}, year ${state.year}, ${height}`,
       seasonAndHeight: `${periodInWords(period)}, ${height}`,
       stale: state.light.stale,
@@ -94,6 +117,8 @@ function paint(state: Needs): PictureRaster | null {
       grid: result.grid,
       values: share.map((each) => 1 - each),
       bands: WIND_CUT_BANDS,
+      lines: [],
+      supposed,
       detail: `${WIND_SEASONS[band]}, year ${state.year}, ${WIND_READING_HEIGHT_M} m above the ground`,
       seasonAndHeight: `${WIND_SEASONS[band]}, ${WIND_READING_HEIGHT_M} m above the ground`,
       stale: state.shelter.stale,
@@ -104,6 +129,8 @@ function paint(state: Needs): PictureRaster | null {
       grid: state.ground,
       values: slopeOf(state.ground, state.frame.convergenceRad).slopeDeg,
       bands: SLOPE_BANDS,
+      lines: [],
+      supposed: null,
       detail: 'of the ground',
       seasonAndHeight: 'of the ground',
       stale: false,

@@ -1,10 +1,11 @@
 import { type LonLat, toLocal } from '../geo/frame.ts';
 import { cellCount, type GridSpec, sampleGrid } from '../numeric/grid.ts';
 import { REGISTRY } from '../site/records/registry.ts';
-import { bandOf, LIGHT_BANDS, SUN_HOUR_BANDS } from '../units/bands.ts';
+import { bandOf, SUN_HOUR_BANDS } from '../units/bands.ts';
 import { areasAt } from './feature-at.ts';
 import { formatHours, formatLength, formatShare } from './format-measure.ts';
 import { fallInWords } from './format-words.ts';
+import { lightBandsOf } from './light-bands.ts';
 import { lightOfPeriod } from './light-period.ts';
 import type { AppState } from './model.ts';
 import { slopeOf, windBand } from './picture-raster.ts';
@@ -56,11 +57,12 @@ function lightRows(state: AppState, xM: number, yM: number): ReadOut['rows'][num
   const share = value('light-share');
   if (Number.isNaN(share)) return [];
   const hours = value('sun-hours');
+  const bands = lightBandsOf(state.document.site);
   const earlier = state.light.stale ? ' (earlier)' : '';
   return [
     {
       label: 'Light',
-      value: `${formatShare(share)} · ${LIGHT_BANDS.bands[bandOf(LIGHT_BANDS, share)].name}${earlier}`,
+      value: `${formatShare(share)} · ${bands.bands[bandOf(bands, share)].name}${earlier}`,
     },
     { label: SUN_HOUR_LABEL, value: `${formatHours(hours)} a day` },
     { label: 'Daily light', value: `${value('daily-light').toFixed(1)} mol/m² a day` },

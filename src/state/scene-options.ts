@@ -1,13 +1,18 @@
 import type { Grid } from '../numeric/grid.ts';
+import { atEnd } from '../scene/ends.ts';
 import type { SceneOptions } from '../scene/options.ts';
 import type { AppState } from './model.ts';
 
-/** What a scene is built with for a state, or for another year of it. */
-export const sceneOptions = (state: AppState, ground: Grid, year = state.year): SceneOptions => ({
-  year,
-  layout: state.layout,
-  pace: state.pace,
-  frame: state.frame,
-  ground,
-  weather: state.weather,
-});
+/** What a scene is built with for a state, at the end that is shown, or for another year of it. */
+export const sceneOptions = (state: AppState, ground: Grid, year = state.year): SceneOptions =>
+  atEnd(
+    {
+      year,
+      layout: state.layout,
+      pace: state.pace,
+      frame: state.frame,
+      ground,
+      weather: state.weather,
+    },
+    state.shownEnd,
+  );

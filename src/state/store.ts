@@ -51,6 +51,8 @@ export function createAppStore(
       outlook: idleComputation(),
       costs: idleComputation(),
       yearCurves: idleComputation(),
+      lightEnds: idleComputation(),
+      shelterEnds: idleComputation(),
     };
     // Derived once from nothing, so that the first document is grown and laid out like any other.
     const nothing = { ...state, document: null as unknown as SiteDocument };

@@ -9,6 +9,8 @@ type ViewState = Pick<
   | 'period'
   | 'layer'
   | 'pace'
+  | 'shownEnd'
+  | 'inkedValues'
   | 'layout'
   | 'unitSystem'
   | 'theme'
@@ -28,6 +30,8 @@ export const FIRST_VIEW: ViewState = {
   period: 'season',
   layer: 'ground',
   pace: 'usual',
+  shownEnd: null,
+  inkedValues: { 'light-share': null, 'sun-hours': null, 'daily-light': null },
   layout: null,
   unitSystem: 'metric',
   theme: 'as-device',

@@ -10,6 +10,7 @@ import { takenField } from '../site/chosen-features.ts';
 import { fieldsOf, figuresInside } from './area-figures.ts';
 import { passCellsM } from './cell-size.ts';
 import type { Work } from './compute.ts';
+import { lightEndPasses, shelterEndPasses } from './end-passes.ts';
 import { lightField } from './light-field.ts';
 import type { App, AppState, YearCurves } from './model.ts';
 import { costPasses } from './patch-costs.ts';
@@ -61,6 +62,13 @@ export function workersWork(store: StoreApi<App>, runner: JobRunner): Work {
       }),
     outlook: (state) => patches.passes(state, groundOf(state)),
     costs: (state) => costPasses(state, groundOf(state), runner),
+    lightEnds: (state) => lightEndPasses(state, groundOf(state), runner),
+    shelterEnds: (state) =>
+      shelterEndPasses(state, groundOf(state), runner, {
+        readingHeightM: WIND_READING_HEIGHT_M,
+        galeMps: GALE_MPS,
+        options: ALL_GUESSES,
+      }),
     yearCurves: (state) => [
       async (signal, onProgress): Promise<YearCurves> => {
         const field = takenField(state.document) ?? fieldsOf(state.document)[0];

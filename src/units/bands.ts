@@ -1,3 +1,5 @@
+import { BadInputError } from './bad-input.ts';
+
 /** Named ranges in which maps are inked. Thresholds are defaults of the trade's own words (common practice, no source). */
 export interface Band {
   readonly name: string;
@@ -24,6 +26,40 @@ export const LIGHT_BANDS: BandSet = {
     { name: 'open', from: 0.84, ink: '#f4ecc6' },
   ],
 };
+
+/** Lower limits of all light bands but the darkest, which begins at 0. */
+export const LIGHT_BAND_LIMITS: readonly number[] = LIGHT_BANDS.bands.slice(1).map(({ from }) => from);
+
+/**
+ * Why limits cannot part the light into bands, in one sentence; null: they can.
+ * @param limits shares of open light at which half shade, light shade, fruiting light and open begin.
+ */
+export function lightLimitsProblem(limits: readonly number[]): string | null {
+  const names = LIGHT_BANDS.bands.slice(1).map(({ name }) => name);
+  if (limits.length !== names.length)
+    return `The light has ${limits.length} limits between its bands; expected ${names.length}, for ${names.join(', ')}.`;
+  const percent = (share: number) => `${Number((share * 100).toFixed(1))} %`;
+  for (let i = 0; i < limits.length; i++) {
+    const least = i === 0 ? 0 : limits[i - 1];
+    if (limits[i] > least && limits[i] < 1) continue;
+    const after = i === 0 ? '0 %' : `${percent(least)}, where ${names[i - 1]} begins,`;
+    return `${names[i][0].toUpperCase()}${names[i].slice(1)} begins at ${percent(limits[i])}; expected more than ${after} and less than 100 %.`;
+  }
+  return null;
+}
+
+/**
+ * The light bands with limits of one's own.
+ * @throws BadInputError when the limits do not rise between 0 and 1.
+ */
+export function lightBandsFrom(limits: readonly number[]): BandSet {
+  const problem = lightLimitsProblem(limits);
+  if (problem) throw new BadInputError(problem);
+  return {
+    ...LIGHT_BANDS,
+    bands: LIGHT_BANDS.bands.map((band, i) => (i === 0 ? band : { ...band, from: limits[i - 1] })),
+  };
+}
 
 /** Direct sun, hours a day. Limits after Penn State Extension, "Planting in Sun or Shade" (2, 4, 6 h). */
 export const SUN_HOUR_BANDS: BandSet = {

@@ -53,7 +53,10 @@ describe('ink lines between the bands', () => {
     for (const edge of edges) {
       expect(edge.lines).toHaveLength(1);
       const [line] = edge.lines;
-      expect(line).toHaveLength(5);
+      // One crossing a row, and at both ends the border of the raster.
+      expect(line).toHaveLength(7);
+      const ys = line.map(([, y]) => y).sort((a, b) => a - b);
+      expect(ys).toEqual([0, 0.5, 1.5, 2.5, 3.5, 4.5, 5]);
       for (const [x] of line) expect(x).toBeCloseTo((edge.limit - 0.0001) * 8 + 0.5, 4);
     }
   });

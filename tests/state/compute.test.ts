@@ -30,6 +30,8 @@ const fakeWork: Work = {
   outlook: () => [pass('outlook', [patch])],
   costs: () => [pass('costs', [])],
   yearCurves: () => [pass('years', { years: [0], fieldShareInShelter: [1] })],
+  lightEnds: () => [pass('light ends', { usual: fakeLight(), ends: new Map() })],
+  shelterEnds: () => [pass('shelter ends', { usual: fakeShelter(), ends: new Map() })],
 };
 
 beforeEach(() => {
@@ -61,6 +63,49 @@ describe('computing what the screen needs', () => {
     expect(calls.indexOf('costs')).toBeLessThan(calls.indexOf('years'));
     expect(store.getState().outlook.result).toEqual([patch]);
     expect(store.getState().light).toMatchObject({ status: 'ready', stale: false });
+  });
+
+  test('what would change the map most is asked after the step’s first answers', async () => {
+    const { store } = begin('light');
+    await settle();
+    expect(calls.indexOf('costs')).toBeLessThan(calls.indexOf('light ends'));
+    expect(calls.indexOf('light ends')).toBeLessThan(calls.indexOf('years'));
+    expect(store.getState().lightEnds.status).toBe('ready');
+    expect(calls).not.toContain('shelter ends');
+    store.getState().show({ step: 'shelter', picture: 'wind-cut' });
+    await settle();
+    expect(calls).toContain('shelter ends');
+  });
+
+  test('showing an end draws the maps at it and asks for no ends again', async () => {
+    const { store } = begin('light');
+    await settle();
+    calls.length = 0;
+    store.getState().show({ shownEnd: 'wide-crowns' });
+    await settle();
+    expect(calls).toContain('light fine');
+    expect(calls).toContain('shelter');
+    expect(calls).not.toContain('light ends');
+    expect(store.getState().lightEnds).toMatchObject({ status: 'ready', stale: false });
+  });
+
+  test('another year marks what would change the map most as old until it is worked out again', async () => {
+    const { store } = begin('light');
+    await settle();
+    store.getState().show({ year: 12 });
+    expect(store.getState().lightEnds.stale).toBe(true);
+    await settle();
+    expect(store.getState().lightEnds).toMatchObject({ status: 'ready', stale: false });
+  });
+
+  test('a stop lets nothing begin that was waiting its turn', async () => {
+    const { store, computing } = begin('light');
+    await vi.advanceTimersByTimeAsync(125);
+    computing.cancel();
+    calls.length = 0;
+    await settle();
+    expect(calls).toEqual([]);
+    expect(store.getState().lightEnds.status).not.toBe('computing');
   });
 
   test('another year computes again, and until then the old answer is marked', async () => {

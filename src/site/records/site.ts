@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { lightLimitsProblem } from '../../units/bands.ts';
 import { calendarYear, monthDay, share } from './shared.ts';
 
 const windSector = z.looseObject({
@@ -50,6 +51,13 @@ export const siteRecord = z.looseObject({
   sunshineShareByMonth: z.array(share).length(12).nullish(),
   growingSeason: z.looseObject({ firstDay: monthDay, lastDay: monthDay }).optional(),
   lightToKeep: z.looseObject({ share, areaShare: share }).optional(),
+  /** Shares of open light at which half shade, light shade, fruiting light and open begin. */
+  lightBands: z
+    .array(share)
+    .refine((limits) => lightLimitsProblem(limits) === null, {
+      error: 'four shares above 0 and below 1 that rise, such as [0.3, 0.5, 0.68, 0.84]',
+    })
+    .optional(),
   species: z.array(z.looseObject({ name: z.string() })).optional(),
   layouts: z.array(z.looseObject({ name: z.string() })).optional(),
   pictures: z.array(groundPicture).optional(),

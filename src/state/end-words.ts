@@ -1,0 +1,67 @@
+import type { CauseChange, EndChange } from '../jobs/run-ends-causes.ts';
+import type { SceneEnd } from '../scene/ends.ts';
+import { formatHours, formatShare } from './format-measure.ts';
+import type { AppState, Pace, Picture } from './model.ts';
+
+/** An end in words: what it supposes, and what a map drawn at it is drawn with. */
+const END_WORDS: Readonly<Record<SceneEnd, { readonly supposed: string; readonly drawnWith: string }>> = {
+  'wide-crowns': { supposed: 'If crowns grow a fifth wider', drawnWith: 'crowns a fifth wider' },
+  'narrow-crowns': { supposed: 'If crowns grow a fifth narrower', drawnWith: 'crowns a fifth narrower' },
+  'slow-growth': { supposed: 'If everything grows slowly', drawnWith: 'slow growth' },
+  'fast-growth': { supposed: 'If everything grows fast', drawnWith: 'fast growth' },
+  'dense-foliage': { supposed: 'If foliage is denser', drawnWith: 'denser foliage' },
+  'open-foliage': { supposed: 'If foliage is more open', drawnWith: 'more open foliage' },
+};
+export const supposing = (end: SceneEnd): string => END_WORDS[end].supposed;
+
+/** The end beside its cause, as a button says it. */
+export const END_NAMES: Readonly<Record<SceneEnd, string>> = {
+  'wide-crowns': 'a fifth wider',
+  'narrow-crowns': 'a fifth narrower',
+  'slow-growth': 'slow',
+  'fast-growth': 'fast',
+  'dense-foliage': 'denser',
+  'open-foliage': 'more open',
+};
+export const CAUSE_NAMES: Readonly<Record<CauseChange['cause'], string>> = {
+  'crown-spread': 'Crown spread',
+  growth: 'Growth',
+  foliage: 'Foliage',
+  engine: 'The sums themselves',
+};
+
+const PACE_WORDS: Readonly<Record<Pace, string | null>> = {
+  slow: END_WORDS['slow-growth'].drawnWith,
+  usual: null,
+  fast: END_WORDS['fast-growth'].drawnWith,
+};
+
+/** What the screen supposes in place of what is expected: "crowns a fifth wider"; null: nothing. */
+export function supposedInWords({ shownEnd, pace }: Pick<AppState, 'shownEnd' | 'pace'>): string | null {
+  if (shownEnd === 'slow-growth' || shownEnd === 'fast-growth') return END_WORDS[shownEnd].drawnWith;
+  const words = [shownEnd && END_WORDS[shownEnd].drawnWith, PACE_WORDS[pace]].filter(Boolean);
+  return words.length > 0 ? words.join(' and ') : null;
+}
+
+const HARDLY = 'hardly any change';
+
+/** What an end makes of a map's mean: "12 % darker"; of the wind "cut by 31 % instead of 39 %". */
+export function changeInWords(picture: Picture, { usual, mean }: EndChange): string {
+  if (picture === 'wind-cut') {
+    const [before, after] = [formatShare(usual), formatShare(mean)];
+    return before === after ? HARDLY : `cut by ${after} instead of ${before}`;
+  }
+  const percent = Math.round((mean / usual - 1) * 100);
+  if (percent === 0 || !Number.isFinite(percent)) return HARDLY;
+  const [less, more] = picture === 'sun-hours' ? ['less sun', 'more sun'] : ['darker', 'lighter'];
+  return `${Math.abs(percent)} % ${percent < 0 ? less : more}`;
+}
+
+/** A difference of two values of a map in its own unit, however small. */
+export function differenceInWords(picture: Picture, difference: number): string {
+  if (picture === 'sun-hours') return `${formatHours(difference)} a day`;
+  if (picture === 'daily-light') return `${difference.toFixed(1)} mol/m² a day`;
+  const percent = difference * 100;
+  const shown = percent < 1 ? percent.toFixed(1) : String(Math.round(percent));
+  return `${shown} % of ${picture === 'wind-cut' ? 'the open wind' : 'open light'}`;
+}

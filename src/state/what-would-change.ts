@@ -1,0 +1,139 @@
+import { cellsInside, ringToLocal } from '../geo/rasterise.ts';
+import type { AtEnds } from '../jobs/run-ends.ts';
+import { type CauseChange, causesBySize, type EndChange } from '../jobs/run-ends-causes.ts';
+import type { LightResult } from '../light/light-types.ts';
+import { cellCount, type GridSpec } from '../numeric/grid.ts';
+import { CAUSES, WIND_CAUSES } from '../scene/ends.ts';
+import { takenField } from '../site/chosen-features.ts';
+import { fieldsOf } from './area-figures.ts';
+import { changeInWords, differenceInWords, supposing } from './end-words.ts';
+import { type LightQuantity, lightOfPeriod } from './light-period.ts';
+import type { AppState } from './model.ts';
+import { windBand } from './picture-raster.ts';
+
+/**
+ * A month's hours are off by this much more than the year's, from which the engine states its error: the promise is 1 %
+ * of open hours for the year and 4 % for a month, in 99 of 100 cells.
+ */
+const MONTH_AGAINST_YEAR = 4;
+
+/** Cells of the taken field, or of all fields; all cells where no field is drawn. */
+function fieldMask(state: AppState, grid: GridSpec): Uint8Array {
+  const taken = takenField(state.document);
+  const fields = taken ? [taken] : fieldsOf(state.document);
+  const mask = new Uint8Array(cellCount(grid));
+  for (const { geometry } of fields)
+    cellsInside(
+      grid,
+      geometry.coordinates.map((ring) => ringToLocal(state.frame, ring)),
+      mask,
+    );
+  return mask.includes(1) ? mask : mask.fill(1);
+}
+
+/** The value of open ground in a period: hours of sun a day as a mean over the cells, or mol m-2 d-1; a share is 1. */
+function openValue(
+  result: LightResult,
+  quantity: LightQuantity,
+  period: AppState['period'],
+  year: number,
+): number {
+  if (quantity === 'light-share') return 1;
+  const cells = cellCount(result.grid);
+  const openHours = new Float32Array(12).map(
+    (_, month) =>
+      result.openHours.subarray(month * cells, (month + 1) * cells).reduce((a, b) => a + (b || 0), 0) / cells,
+  );
+  const oneCell = {
+    ...result,
+    grid: { ...result.grid, columns: 1, rows: 1 },
+    directHours: openHours,
+    dailyLightIntegral: result.openDailyLightIntegral,
+  };
+  return lightOfPeriod(oneCell, quantity, period, year)[0];
+}
+
+function lightCauses(
+  state: AppState,
+  quantity: LightQuantity,
+  at: AtEnds<LightResult>,
+): CauseChange[] | null {
+  const { period } = state;
+  const calendarYear = state.document.site.baseYear + state.year;
+  const { quadratureError } = at.usual;
+  const scale =
+    openValue(at.usual, quantity, period, calendarYear) *
+    (typeof period === 'number' ? MONTH_AGAINST_YEAR : 1);
+  return causesBySize(
+    at,
+    CAUSES,
+    (result) => lightOfPeriod(result, quantity, period, calendarYear),
+    fieldMask(state, at.usual.grid),
+    // Stated of direct hours; of all light it is a part of that, so this is its upper end.
+    { mean: quadratureError.mean * scale, p99: quadratureError.p99 * scale },
+  );
+}
+
+function shelterCauses(state: AppState): CauseChange[] | null {
+  const at = state.shelterEnds.result;
+  if (!at) return null;
+  const band = windBand(state);
+  const cells = cellCount(at.usual.grid);
+  return causesBySize(
+    at,
+    WIND_CAUSES,
+    ({ windShare }) => windShare.subarray(band * cells, (band + 1) * cells).map((share) => 1 - share),
+    fieldMask(state, at.usual.grid),
+    null,
+  );
+}
+
+let lastParts: readonly unknown[] = [];
+let lastCauses: CauseChange[] | null = null;
+
+/**
+ * What is not known and would change the mean of the map over the field, largest first; null while it has not been
+ * worked out and for maps on which nothing depends. The same object as long as nothing that matters changed.
+ */
+export function causesOfMap(state: AppState): readonly CauseChange[] | null {
+  const { picture } = state;
+  const of = picture === 'wind-cut' ? state.shelterEnds.result : state.lightEnds.result;
+  const parts = [picture, state.period, of, state.document, state.frame];
+  if (parts.length === lastParts.length && parts.every((part, i) => Object.is(part, lastParts[i])))
+    return lastCauses;
+  lastParts = parts;
+  lastCauses =
+    picture === 'plain' || picture === 'slope'
+      ? null
+      : picture === 'wind-cut'
+        ? shelterCauses(state)
+        : state.lightEnds.result && lightCauses(state, picture, state.lightEnds.result);
+  return lastCauses;
+}
+
+const byMore = (a: EndChange, b: EndChange): number =>
+  Math.abs(b.mean - b.usual) - Math.abs(a.mean - a.usual);
+
+/** What would change the map most, in one or two sentences; null where nothing can be said yet, or of a plain map. */
+export function mostInWords(state: AppState): string | null {
+  const { picture } = state;
+  if (picture === 'plain') return null;
+  if (picture === 'slope')
+    return `Only other levels of the ground would change it. ${state.groundDescription}.`;
+  const causes = causesOfMap(state);
+  if (!causes) return null;
+  const [top] = causes;
+  const [more, less] = [...top.ends].sort(byMore).filter(({ end }) => end !== null);
+  if (Math.abs(more.mean - more.usual) < 1e-6) return nothingGrows(state, causes);
+  const said = (change: EndChange) =>
+    `${change.end ? supposing(change.end) : ''}: ${changeInWords(picture, change)}.`;
+  return `${said(more)} ${said(less)}`;
+}
+
+function nothingGrows({ picture }: AppState, causes: readonly CauseChange[]): string {
+  const engine = causes.find(({ cause }) => cause === 'engine');
+  const sums = engine
+    ? ` The sums themselves are off by ${differenceInWords(picture, engine.ends[1].mean - engine.ends[1].usual)} in the mean.`
+    : '';
+  return `Nothing that grows reaches this ground.${sums}`;
+}
