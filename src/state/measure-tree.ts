@@ -1,5 +1,6 @@
 import type { LonLat } from '../geo/frame.ts';
 import { heightFromAngle, heightFromShadow, heightFromStick } from '../growth/measure-height.ts';
+import { utcOfClock } from '../sun/clock-time.ts';
 import { sunPosition } from '../sun/position.ts';
 import { degToRad, radToDeg } from '../units/angle.ts';
 import { BadInputError } from '../units/bad-input.ts';
@@ -44,26 +45,4 @@ export function heightByShadow(shadow: {
     sunAltitudeDeg: radToDeg(sun.altitudeRad),
     sunAzimuthDeg: radToDeg(sun.azimuthRad),
   };
-}
-
-/** UTC milliseconds of a clock reading in a zone; null when it cannot be read. In the hour that summer time repeats, the earlier. */
-export function utcOfClock(date: string, time: string, timeZone: string): number | null {
-  const asUtc = Date.parse(`${date}T${time}:00Z`);
-  if (Number.isNaN(asUtc)) return null;
-  const offsetAt = (utcMs: number): number => {
-    const parts = new Intl.DateTimeFormat('en-GB', {
-      timeZone,
-      year: 'numeric',
-      month: 'numeric',
-      day: 'numeric',
-      hour: 'numeric',
-      minute: 'numeric',
-      hourCycle: 'h23',
-    }).formatToParts(utcMs);
-    const part = (type: string) => Number(parts.find((each) => each.type === type)?.value);
-    return Date.UTC(part('year'), part('month') - 1, part('day'), part('hour'), part('minute')) - utcMs;
-  };
-  // The offset at the guess, then at the corrected guess: right except inside the change itself.
-  const first = asUtc - offsetAt(asUtc);
-  return asUtc - offsetAt(first);
 }

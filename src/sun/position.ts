@@ -18,6 +18,9 @@ function refractionRad(airlessRad: number): number {
   return 0.0002967 / Math.tan(h + 0.00312536 / (h + 0.08901179));
 }
 
+/** Altitude at which the sun's centre is seen through the air, radians: what casts a shadow outside. */
+export const apparentAltitudeRad = (airlessRad: number): number => airlessRad + refractionRad(airlessRad);
+
 /** @param utcMs milliseconds since 1970 UTC; @param latDeg,lonDeg WGS 84. */
 export function sunPosition(utcMs: number, latDeg: number, lonDeg: number): SunPosition {
   const { altitude, azimuth } = getPosition(new Date(utcMs), latDeg, lonDeg);

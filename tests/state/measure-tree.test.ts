@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { heightByAngle, heightByShadow, heightByStick, utcOfClock } from '../../src/state/measure-tree.ts';
+import { heightByAngle, heightByShadow, heightByStick } from '../../src/state/measure-tree.ts';
+import { utcOfClock } from '../../src/sun/clock-time.ts';
 
 describe('a tree measured from the ground', () => {
   test('a clock reading is taken in the site’s own zone, summer and winter', () => {
