@@ -1,23 +1,118 @@
 /**
- * How high the land stands around the cells: for stations spread over a tile, the tangent of the terrain's horizon
- * in evenly spaced azimuths, by marching along each azimuth over the elevations. Near the station every cell of the
- * ground counts; farther away the strides grow with the distance, over elevations averaged to match, so that a
- * horizon kilometres off costs no more than one nearby. (Sweeps after Dozier & Frew 1990 would find the same in
- * linear time; stations are few enough that marching is a small part of the work.)
+ * The land's horizon: as swept for all cells of a grid at once (horizon-sweep.ts), asked for one direction after
+ * another; and from single points, by marching along one azimuth over the elevations. There every cell of the ground
+ * near the point counts; farther away the strides grow with the distance, over elevations averaged to match, so that
+ * a horizon kilometres off costs no more than one nearby.
  */
 import { type Grid, type GridSpec, sampleGrid } from '../numeric/grid.ts';
+import { runToEnd } from '../numeric/steps.ts';
+import { computeHorizons } from './horizon-sweep.ts';
 import type { ShadowTile } from './shadow-tile.ts';
 
-/** Azimuths around the compass, clockwise from grid north. */
-const AZIMUTHS = 120;
+/** Horizons seen from stations: (i, j) stands at x = westM + i * spacingM, y = northM - j * spacingM. */
+export interface HorizonField {
+  readonly columns: number;
+  readonly rows: number;
+  readonly spacingM: number;
+  readonly westM: number;
+  readonly northM: number;
+  /** Evenly spaced, clockwise from grid north. */
+  readonly azimuths: number;
+  /** Tangent of the horizon's altitude, azimuth-major: (azimuth * rows + j) * columns + i. At least 0. */
+  readonly tangent: Float32Array;
+  /** Highest of them in each azimuth. */
+  readonly highest: Float32Array;
+}
+export type TileHorizons = HorizonField;
+
+/** Horizons of one tile, or null where no land can rise above the reading height. */
+export function tileHorizons(
+  tile: ShadowTile,
+  { levels }: GroundPyramid,
+  readingHeightM: number,
+): HorizonField | null {
+  const { columns, cellM, westM, northM } = tile;
+  const grid = { columns, rows: Math.ceil((tile.rows * tile.rowM) / cellM), cellM, westM, northM };
+  return runToEnd(computeHorizons(levels[0], grid, readingHeightM));
+}
+
+/** Tangents of one row of cells' stations; as long as the widest field asked so far. */
+let rowTangents = new Float32Array(64);
+
+/**
+ * Hot: sets `behind` to 1 for the cells of a tile whose view in a direction is blocked by the land, 0 for its others;
+ * touches nothing where none is blocked.
+ * @returns whether any may be.
+ */
+export function markBehindLand(
+  tile: ShadowTile,
+  field: HorizonField,
+  gridAzimuthRad: number,
+  tanAltitude: number,
+  behind: Uint8Array,
+): boolean {
+  const { columns, rows, tangent, spacingM, azimuths, highest } = field;
+  const turn = gridAzimuthRad / (2 * Math.PI);
+  const along = (turn - Math.floor(turn)) * azimuths;
+  const first = Math.floor(along) % azimuths;
+  const next = (first + 1) % azimuths;
+  const share = along - Math.floor(along);
+  if (highest[first] * (1 - share) + highest[next] * share <= tanAltitude) return false;
+  const from = first * rows * columns;
+  const to = next * rows * columns;
+
+  // The stations around the tile.
+  const west = (tile.westM + tile.cellM / 2 - field.westM) / spacingM;
+  const step = tile.cellM / spacingM;
+  const north = (field.northM - tile.northM + tile.rowM / 2) / spacingM;
+  const down = tile.rowM / spacingM;
+  const clamp = (at: number, most: number) => Math.min(most, Math.max(0, at));
+  const i0 = clamp(Math.floor(west), columns - 2);
+  const i1 = clamp(Math.floor(west + (tile.columns - 1) * step), columns - 2) + 1;
+  const j0 = clamp(Math.floor(north), rows - 2);
+  const j1 = clamp(Math.floor(north + (tile.rows - 1) * down), rows - 2) + 1;
+  if (!anyAbove()) return false;
+
+  if (rowTangents.length < columns) rowTangents = new Float32Array(columns);
+  const row = rowTangents;
+  for (let r = 0; r < tile.rows; r++) {
+    const v = north + r * down;
+    const j = clamp(Math.floor(v), rows - 2);
+    const dv = v - j;
+    let lowest = Number.POSITIVE_INFINITY;
+    let most = 0;
+    for (let i = i0; i <= i1; i++) {
+      const s = j * columns + i;
+      const near = tangent[from + s] * (1 - dv) + tangent[from + s + columns] * dv;
+      const far = tangent[to + s] * (1 - dv) + tangent[to + s + columns] * dv;
+      const value = near * (1 - share) + far * share;
+      row[i] = value;
+      if (value < lowest) lowest = value;
+      if (value > most) most = value;
+    }
+    const at = r * tile.stride;
+    if (most <= tanAltitude || lowest > tanAltitude) {
+      behind.fill(lowest > tanAltitude ? 1 : 0, at, at + tile.columns);
+      continue;
+    }
+    for (let c = 0; c < tile.columns; c++) {
+      const u = west + c * step;
+      const i = clamp(Math.floor(u), columns - 2);
+      behind[at + c] = row[i] + (u - i) * (row[i + 1] - row[i]) > tanAltitude ? 1 : 0;
+    }
+  }
+  return true;
+
+  function anyAbove(): boolean {
+    for (let j = j0; j <= j1; j++)
+      for (let s = j * columns + i0; s <= j * columns + i1; s++)
+        if (tangent[from + s] * (1 - share) + tangent[to + s] * share > tanAltitude) return true;
+    return false;
+  }
+}
+
 /** A stride is this share of the distance, or a cell of the ground where that is longer. */
 const STRIDE_SHARE = 1 / 40;
-/**
- * Stations are half a ground cell apart, because the horizon bends where the ground's facets meet; no finer than 2 m,
- * than the ground itself or than the computed cells, and no coarser than 30 m.
- */
-const stationSpacingM = (groundCellM: number, cellM: number): number =>
-  Math.max(cellM, Math.min(groundCellM, Math.max(2, groundCellM / 2), 30));
 
 /** Elevations at full size, then averaged over 2 x 2, 4 x 4, … cells. */
 export interface GroundPyramid {
@@ -60,54 +155,6 @@ function halved(grid: Grid): Grid {
       values[r * columns + c] = n > 0 ? sum / n : Number.NaN;
     }
   return { columns, rows, cellM: grid.cellM * 2, westM: grid.westM, northM: grid.northM, values };
-}
-
-export interface TileHorizons {
-  /** Station (i, j) stands at x = westM + i * spacingM, y = northM - j * spacingM. */
-  readonly columns: number;
-  readonly rows: number;
-  readonly spacingM: number;
-  readonly westM: number;
-  readonly northM: number;
-  /** Tangent of the horizon's altitude, azimuth-major: (azimuth * rows + j) * columns + i. At least 0. */
-  readonly tangent: Float32Array;
-}
-
-/** Horizons of a tile, or null where no land can rise above the reading height. */
-export function tileHorizons(
-  tile: ShadowTile,
-  pyramid: GroundPyramid,
-  readingHeightM: number,
-): TileHorizons | null {
-  const ground = pyramid.levels[0];
-  if (pyramid.highestM <= tile.lowestM || !(tile.lowestM < Number.POSITIVE_INFINITY)) return null;
-  // The lattice hangs on the ground's own corner, so that it does not depend on how the cells were cut into tiles.
-  const spacingM = stationSpacingM(ground.cellM, tile.cellM);
-  const x0 = ground.westM + spacingM / 2;
-  const y0 = ground.northM - spacingM / 2;
-  const firstColumn = Math.floor((tile.westM - x0) / spacingM);
-  const lastColumn = Math.ceil((tile.westM + tile.columns * tile.cellM - x0) / spacingM);
-  const firstRow = Math.floor((y0 - tile.northM) / spacingM);
-  const lastRow = Math.ceil((y0 - tile.northM + tile.rows * tile.cellM) / spacingM);
-  const columns = lastColumn - firstColumn + 1;
-  const rows = lastRow - firstRow + 1;
-  const westM = x0 + firstColumn * spacingM;
-  const northM = y0 - firstRow * spacingM;
-  const tangent = new Float32Array(AZIMUTHS * columns * rows);
-  let highest = 0;
-  for (let j = 0; j < rows; j++)
-    for (let i = 0; i < columns; i++) {
-      const x = westM + i * spacingM;
-      const y = northM - j * spacingM;
-      const z = sampleGrid(ground, x, y) + readingHeightM;
-      for (let a = 0; a < AZIMUTHS; a++) {
-        const azimuth = (2 * Math.PI * a) / AZIMUTHS;
-        const value = horizonTangent(pyramid, x, y, z, Math.sin(azimuth), Math.cos(azimuth));
-        tangent[(a * rows + j) * columns + i] = value;
-        if (value > highest) highest = value;
-      }
-    }
-  return highest > 0 ? { columns, rows, spacingM, westM, northM, tangent } : null;
 }
 
 /** Highest tangent of the land along one azimuth, at least 0. (sx, sy) is a unit vector in plan. */
@@ -170,52 +217,4 @@ function exitDistanceM(ground: GridSpec, xM: number, yM: number, sx: number, sy:
   if (sy > 1e-12) limit = Math.min(limit, (north - yM) / sy);
   if (sy < -1e-12) limit = Math.min(limit, (south - yM) / sy);
   return Math.max(0, limit);
-}
-
-/**
- * Sets `behind` to 1 for the cells whose view in a direction is blocked by the land, 0 elsewhere.
- * @returns whether any is.
- */
-export function markBehindLand(
-  tile: ShadowTile,
-  horizons: TileHorizons,
-  gridAzimuthRad: number,
-  tanAltitude: number,
-  behind: Uint8Array,
-): boolean {
-  const { columns, rows, tangent, spacingM } = horizons;
-  const turn = gridAzimuthRad / (2 * Math.PI);
-  const along = (turn - Math.floor(turn)) * AZIMUTHS;
-  const a0 = Math.floor(along) % AZIMUTHS;
-  const share = along - Math.floor(along);
-  const from = a0 * rows * columns;
-  const to = ((a0 + 1) % AZIMUTHS) * rows * columns;
-  let highest = 0;
-  for (let s = 0; s < rows * columns; s++) {
-    const h = tangent[from + s] * (1 - share) + tangent[to + s] * share;
-    if (h > highest) highest = h;
-  }
-  if (highest <= tanAltitude) return false;
-  for (let r = 0; r < tile.rows; r++) {
-    const v = (horizons.northM - (tile.northM - (r + 0.5) * tile.cellM)) / spacingM;
-    const j = Math.min(rows - 2, Math.floor(v));
-    const dv = v - j;
-    for (let c = 0; c < tile.columns; c++) {
-      const u = (tile.westM + (c + 0.5) * tile.cellM - horizons.westM) / spacingM;
-      const i = Math.min(columns - 2, Math.floor(u));
-      const du = u - i;
-      const s = j * columns + i;
-      const h0 = bilinear(from + s, du, dv);
-      const h1 = bilinear(to + s, du, dv);
-      behind[r * tile.columns + c] = h0 * (1 - share) + h1 * share > tanAltitude ? 1 : 0;
-    }
-  }
-  return true;
-
-  function bilinear(s: number, du: number, dv: number): number {
-    return (
-      (tangent[s] * (1 - du) + tangent[s + 1] * du) * (1 - dv) +
-      (tangent[s + columns] * (1 - du) + tangent[s + columns + 1] * du) * dv
-    );
-  }
 }
