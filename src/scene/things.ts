@@ -15,7 +15,7 @@ const KIND_WORDS: Partial<Record<SiteFeature['properties']['kind'], string>> = {
 };
 
 /** What to call a feature in a sentence: "Walnut N2", "Norway spruce belt", "Barn". */
-function labelOf(document: SiteDocument, feature: SiteFeature): string {
+export function labelOf(document: SiteDocument, feature: SiteFeature): string {
   const { properties } = feature;
   const species =
     'species' in properties && typeof properties.species === 'string'

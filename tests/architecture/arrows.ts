@@ -16,7 +16,7 @@ export const OPEN_TO_ALL = ['units', 'numeric'];
 
 const BELOW_THE_ENGINES = ['geo', 'sun', 'growth', 'plants', 'crowns'];
 const ENGINES = ['light', 'wind'];
-const QUESTIONS = ['choose', 'belts', 'place', 'spots', 'fertility', 'work'];
+const QUESTIONS = ['choose', 'belts', 'place', 'spots', 'fertility', 'work', 'stakes'];
 const question: Arrows = { code: ['years', 'scene', ...ENGINES, 'site', ...BELOW_THE_ENGINES] };
 
 export const ARROWS: Readonly<Record<string, Arrows>> = {
@@ -46,6 +46,11 @@ export const ARROWS: Readonly<Record<string, Arrows>> = {
   spots: question,
   fertility: question,
   work: question,
+  stakes: {
+    ...question,
+    reason:
+      'a question of its own, where the tips of shadows fall and what readings of them say; it asks the sun and light/shadow-tip.ts, and never runs the year',
+  },
   sheets: { code: [...QUESTIONS, 'site', 'geo'] },
   jobs: {
     code: [...ENGINES, 'years', ...QUESTIONS, 'scene', 'geo'],

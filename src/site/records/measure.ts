@@ -1,17 +1,28 @@
 import { z } from 'zod';
 import { nameField, noteField } from './common-fields.ts';
 import type { KindRecord } from './property-field.ts';
-import { commonProperties, feature, isoDate, pointGeometry } from './shared.ts';
+import { clockTime, commonProperties, feature, isoDate, nonNegativeM, pointGeometry } from './shared.ts';
 
 /** A reading taken outside: what, how much, when, how. */
 const measureProperties = z.looseObject({
   ...commonProperties,
   kind: z.literal('measure'),
-  quantity: z.enum(['height', 'light', 'wind', 'elevation']).optional(),
-  /** Metres, share of open light, or share of open wind, as `quantity` says. */
+  quantity: z.enum(['height', 'light', 'wind', 'elevation', 'shadow']).optional(),
+  /**
+   * Metres, share of open light, or share of open wind, as `quantity` says. For the tip of a shadow, metres beyond
+   * (positive) or short of its stake; the point lies where the tip was seen.
+   */
   value: z.number().optional(),
   date: isoDate.optional(),
+  /** Clock time there; a shadow's tip means nothing without it. */
+  time: clockTime.optional(),
   method: z.string().optional(),
+  /** Id of what was measured. */
+  of: z.union([z.string(), z.number()]).optional(),
+  /** Whose shadow along a line or an outline, metres from its first point; absent: the corner that reaches furthest. */
+  alongM: nonNegativeM.optional(),
+  /** Metres to the right (positive) or left of the stake, seen away from the sun. */
+  asideM: z.number().optional(),
 });
 const measureFeature = feature(measureProperties, pointGeometry);
 export type MeasureFeature = z.infer<typeof measureFeature>;
@@ -35,20 +46,50 @@ export const measureRecord = {
         { value: 'light', label: 'light, share of the open (0 to 1)' },
         { value: 'wind', label: 'wind, share of the open (0 to 1)' },
         { value: 'elevation', label: 'height of the ground, m' },
+        { value: 'shadow', label: 'tip of a shadow, m beyond its stake' },
       ],
     },
     {
       key: 'value',
       label: 'Reading',
       unit: 'number',
-      help: 'Metres for a height, a share from 0 to 1 for light and wind.',
+      help: 'Metres for a height, a share from 0 to 1 for light and wind; for a shadow, metres beyond its stake, below zero where it fell short.',
     },
     { key: 'date', label: 'Taken on', unit: 'date', help: 'The day it was taken.' },
+    {
+      key: 'time',
+      label: 'At',
+      unit: 'text',
+      help: 'Clock time there, such as 09:40; a shadow is scored by it.',
+      detail: true,
+    },
     {
       key: 'method',
       label: 'How',
       unit: 'text',
       help: 'With what and in what weather: a stick, a meter, an overcast noon.',
+    },
+    {
+      key: 'of',
+      label: 'Whose',
+      unit: 'text',
+      help: 'The id of what was measured, as the file has it.',
+      detail: true,
+    },
+    {
+      key: 'alongM',
+      label: 'How far along it',
+      unit: 'm',
+      help: 'Where on a belt, wall or outline, from its first point; empty: the corner that reaches furthest.',
+      min: 0,
+      detail: true,
+    },
+    {
+      key: 'asideM',
+      label: 'To the right of its stake',
+      unit: 'm',
+      help: 'For the tip of a shadow, seen away from the sun; below zero to the left.',
+      detail: true,
     },
     noteField,
   ],

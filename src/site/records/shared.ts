@@ -14,6 +14,7 @@ export const monthDay = z
 export const isoDate = z
   .string()
   .regex(/^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])/, 'a date such as 2027-06-21');
+export const clockTime = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'a clock time such as 09:40');
 
 const position = z.tuple([z.number().min(-180).max(180), z.number().min(-90).max(90)]).rest(z.number());
 export const pointGeometry = z.looseObject({ type: z.literal('Point'), coordinates: position });
