@@ -5,6 +5,7 @@ import type {
   LightRequest,
   LightResult,
 } from '../light/light-types.ts';
+import type { ViewFrom, ViewFromRequest } from '../light/view-from-types.ts';
 import type { ShelterRequest, ShelterResult } from '../wind/shelter-types.ts';
 import type { GroundFileJob, GroundFileResult } from './ground-file.ts';
 
@@ -13,6 +14,7 @@ export interface JobMap {
   light: [LightRequest, LightResult];
   'light-on-grids': [LightOnGridsRequest, LightResult[]];
   'light-cost': [LightCostRequest, LightCostResult];
+  'view-from': [ViewFromRequest, ViewFrom];
   shelter: [ShelterRequest, ShelterResult];
   'ground-file': [GroundFileJob, GroundFileResult];
 }
