@@ -1,5 +1,7 @@
+import type { SceneEnd } from '../scene/ends.ts';
 import type { FeatureId } from '../site/document.ts';
 import type { LightFigures, ShelterFigures } from './area-figures.ts';
+import type { WhatWouldChange } from './what-would-change.ts';
 
 interface AreaHead {
   readonly id: FeatureId;
@@ -19,6 +21,8 @@ export interface Summary {
   /** Years after the site's base year. */
   readonly year: number;
   readonly layout: string | null;
+  /** One thing at an end of what is not known of it; null: all as expected. */
+  readonly end: SceneEnd | null;
   readonly cellM: number;
   readonly cells: number;
   readonly crs: string;
@@ -30,6 +34,7 @@ export interface Summary {
   readonly elapsedMs: number;
   readonly fields: readonly FieldSummary[];
   readonly patches: readonly PatchSummary[];
+  readonly whatWouldChangeIt?: WhatWouldChange;
 }
 
 const DIGITS = 4;

@@ -1,9 +1,11 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { type FieldSummary, type PatchSummary, type Summary, summaryText } from '../batch/summary.ts';
+import type { WhatWouldChange } from '../batch/what-would-change.ts';
 import { type NamedBand, writeGeoTiff } from '../geo/formats/geotiff-write.ts';
 import { cellCount } from '../numeric/grid.ts';
 import type { CommonOptions } from './common-options.ts';
+import { changeLines, type EndOptions } from './end-options.ts';
 import type { Prepared } from './prepare.ts';
 
 /** One file of results. */
@@ -20,12 +22,18 @@ export interface Findings {
   readonly rasters: readonly Raster[];
   readonly fields: readonly FieldSummary[];
   readonly patches: readonly PatchSummary[];
+  readonly whatWouldChangeIt?: WhatWouldChange | null;
   /** The figures for a person to read. */
   readonly table: (areas: readonly PatchSummary[]) => string[];
 }
 
 /** Writes the rasters and the summary, and says on standard output what came out. */
-export function finish(prepared: Prepared, options: CommonOptions, startedMs: number, found: Findings): void {
+export function finish(
+  prepared: Prepared,
+  options: CommonOptions & EndOptions,
+  startedMs: number,
+  found: Findings,
+): void {
   const { site, frame, grid, scene } = prepared;
   mkdirSync(options.out, { recursive: true });
   for (const { file, bands } of found.rasters)
@@ -34,6 +42,7 @@ export function finish(prepared: Prepared, options: CommonOptions, startedMs: nu
     site: site.document.site.name,
     year: scene.year,
     layout: scene.layout,
+    end: options.end ?? null,
     cellM: grid.cellM,
     cells: cellCount(grid),
     crs: `EPSG:${frame.epsg}`,
@@ -43,6 +52,7 @@ export function finish(prepared: Prepared, options: CommonOptions, startedMs: nu
     elapsedMs: Date.now() - startedMs,
     fields: found.fields,
     patches: found.patches,
+    ...(found.whatWouldChangeIt ? { whatWouldChangeIt: found.whatWouldChangeIt } : {}),
   };
   const text = summaryText(summary);
   writeFileSync(join(options.out, 'summary.json'), text);
@@ -53,8 +63,9 @@ export function finish(prepared: Prepared, options: CommonOptions, startedMs: nu
   const lines = [
     `${summary.site}, year ${summary.year} (season of ${site.document.site.baseYear + summary.year})${
       summary.layout ? `, layout ${summary.layout}` : ''
-    }: ${summary.cells} cells of ${summary.cellM} m`,
+    }${summary.end ? `, with ${summary.end}` : ''}: ${summary.cells} cells of ${summary.cellM} m`,
     ...found.table([...found.fields, ...found.patches]),
+    ...(found.whatWouldChangeIt ? changeLines(found.whatWouldChangeIt) : []),
     ...site.notes,
     ...found.assumed.map((assumption) => `Assumed: ${assumption}`),
     `Written to ${options.out}: ${[...found.rasters.map((raster) => raster.file), 'summary.json'].join(', ')}`,

@@ -1,13 +1,17 @@
 import type { Command } from 'commander';
 import { areaShareWithLight, lightFigures } from '../batch/area-figures.ts';
 import { fieldMask } from '../batch/area-masks.ts';
+import { whatWouldChange } from '../batch/what-would-change.ts';
 import { runLight } from '../jobs/run-light.ts';
+import { runLightEnds } from '../jobs/run-light-ends.ts';
 import type { LightResult } from '../light/light-types.ts';
 import { cellCount } from '../numeric/grid.ts';
 import { lightScene } from '../scene/build-scene.ts';
+import { atEnd, CAUSES, SCENE_ENDS, type SceneEnd } from '../scene/ends.ts';
 import { MONTHS } from '../units/months.ts';
 import { type CommonOptions, withCommonOptions } from './common-options.ts';
 import { computeAll } from './compute-all.ts';
+import { type EndOptions, withEndOptions } from './end-options.ts';
 import { lightTable } from './figures-table.ts';
 import { finish, type Raster } from './finish.ts';
 import { patchesToSum } from './patches.ts';
@@ -20,15 +24,16 @@ export function addLightCommand(program: Command): void {
     .command('light')
     .description('direct hours and share of open light')
     .argument('<site file>', 'site file (.site.geojson)');
-  withCommonOptions(command, 0.1).action(light);
+  withEndOptions(withCommonOptions(command, 0.1), SCENE_ENDS).action(light);
 }
 
-async function light(path: string, options: CommonOptions): Promise<void> {
+async function light(path: string, options: CommonOptions & EndOptions): Promise<void> {
   const startedMs = Date.now();
   const prepared = await prepare(path, options);
-  const { site, frame, grid, fields, scene: sceneOptions, runner } = prepared;
+  const { site, frame, grid, fields, scene: expected, runner } = prepared;
   try {
-    const { scene, assumed } = lightScene(site.document, sceneOptions);
+    const sceneAt = (end: SceneEnd | null) => lightScene(site.document, atEnd(expected, end));
+    const { scene, assumed } = sceneAt(options.end ?? null);
     const patches = patchesToSum(prepared, options.height, (patch) => patch.readingHeightM);
     const progress = progressLine('light', options.quiet === true);
     const { main, ofPatches } = await computeAll(
@@ -38,15 +43,25 @@ async function light(path: string, options: CommonOptions): Promise<void> {
       progress,
       (part, readingHeightM, run) => runLight(runner, { scene, grid: part, readingHeightM }, run),
     );
+    const masks = fields.map((field) => fieldMask(field, frame, grid));
+    const ends =
+      options.ends &&
+      (await runLightEnds(
+        runner,
+        (end) => sceneAt(end).scene,
+        { grid, readingHeightM: options.height },
+        { onProgress: progressLine('light at each end', options.quiet === true) },
+        main,
+      ));
     finish(prepared, options, startedMs, {
       assumed,
       directions: main.directions,
       quadratureError: main.quadratureError,
       rasters: lightRasters(main),
-      fields: fields.map((field) => {
-        const { mask, ...head } = fieldMask(field, frame, grid);
-        return { ...head, ...lightFigures(main, mask, scene.calendarYear) };
-      }),
+      fields: masks.map(({ mask, ...head }) => ({
+        ...head,
+        ...lightFigures(main, mask, scene.calendarYear),
+      })),
       patches: ofPatches.map(({ patch, result }) => {
         const share = areaShareWithLight(result, patch.mask, patch.shareToKeep);
         return {
@@ -58,12 +73,19 @@ async function light(path: string, options: CommonOptions): Promise<void> {
           areaShareWithEnoughLight: share,
         };
       }),
+      whatWouldChangeIt: ends
+        ? // Stated of direct hours; of all light it is a part of that, so this is its upper end.
+          whatWouldChange('lightShareSeason', ends, masks, CAUSES, seasonShare, main.quadratureError)
+        : null,
       table: lightTable,
     });
   } finally {
     runner.dispose();
   }
 }
+
+const seasonShare = ({ grid, lightShare }: LightResult): Float32Array =>
+  lightShare.subarray(MONTHS.length * cellCount(grid));
 
 function lightRasters(result: LightResult): Raster[] {
   const cells = cellCount(result.grid);

@@ -1,20 +1,24 @@
 import { type Command, Option } from 'commander';
 import { shelterFigures } from '../batch/area-figures.ts';
 import { fieldMask } from '../batch/area-masks.ts';
+import { whatWouldChange } from '../batch/what-would-change.ts';
 import { runShelter } from '../jobs/run-shelter.ts';
+import { runShelterEnds } from '../jobs/run-shelter-ends.ts';
 import { cellCount } from '../numeric/grid.ts';
 import { shelterScene } from '../scene/build-scene.ts';
+import { atEnd, type SceneEnd, WIND_CAUSES, WIND_ENDS } from '../scene/ends.ts';
 import { featuresOfKind } from '../site/chosen-features.ts';
 import type { ShelterResult } from '../wind/shelter-types.ts';
 import { type CommonOptions, numberBetween, withCommonOptions } from './common-options.ts';
 import { computeAll } from './compute-all.ts';
+import { type EndOptions, withEndOptions } from './end-options.ts';
 import { shelterTable } from './figures-table.ts';
 import { finish, type Raster } from './finish.ts';
 import { patchesToSum } from './patches.ts';
 import { prepare } from './prepare.ts';
 import { progressLine } from './progress.ts';
 
-interface ShelterCommandOptions extends CommonOptions {
+interface ShelterCommandOptions extends CommonOptions, EndOptions {
   readonly gale: number;
 }
 
@@ -24,7 +28,7 @@ export function addShelterCommand(program: Command): void {
     .command('shelter')
     .description('share of open wind and hours of gale')
     .argument('<site file>', 'site file (.site.geojson)');
-  withCommonOptions(command, 1.5)
+  withEndOptions(withCommonOptions(command, 1.5), WIND_ENDS)
     .addOption(
       // Beaufort 6 begins at 10.8 m/s.
       new Option('--gale <MPS>', 'open wind at 10 m that counts as a gale, in metres a second')
@@ -37,9 +41,10 @@ export function addShelterCommand(program: Command): void {
 async function shelter(path: string, options: ShelterCommandOptions): Promise<void> {
   const startedMs = Date.now();
   const prepared = await prepare(path, options);
-  const { site, frame, grid, fields, scene: sceneOptions, runner } = prepared;
+  const { site, frame, grid, fields, scene: expected, runner } = prepared;
   try {
-    const { scene, assumed } = shelterScene(site.document, sceneOptions);
+    const sceneAt = (end: SceneEnd | null) => shelterScene(site.document, atEnd(expected, end));
+    const { scene, assumed } = sceneAt(options.end ?? null);
     // A patch's layer says where light is read, not wind: only a height that is given counts here.
     const given = new Map(
       featuresOfKind(site.document.features, 'patch').map((patch) => [
@@ -48,40 +53,52 @@ async function shelter(path: string, options: ShelterCommandOptions): Promise<vo
       ]),
     );
     const patches = patchesToSum(prepared, options.height, (patch) => given.get(patch.id) ?? options.height);
-    const guesses = { obliqueWind: true, shortThings: true, youngBelts: true, endsAndGaps: true };
+    const asked = {
+      readingHeightM: options.height,
+      galeMps: options.gale,
+      options: { obliqueWind: true, shortThings: true, youngBelts: true, endsAndGaps: true },
+    };
     const progress = progressLine('shelter', options.quiet === true);
     const { main, ofPatches } = await computeAll(
       grid,
       options.height,
       patches,
       progress,
-      (part, readingHeightM, run) =>
-        runShelter(
-          runner,
-          { scene, grid: part, readingHeightM, galeMps: options.gale, options: guesses },
-          run,
-        ),
+      (part, readingHeightM, run) => runShelter(runner, { ...asked, scene, grid: part, readingHeightM }, run),
     );
+    const masks = fields.map((field) => fieldMask(field, frame, grid));
+    const ends =
+      options.ends &&
+      (await runShelterEnds(
+        runner,
+        (end) => sceneAt(end).scene,
+        { ...asked, grid },
+        { onProgress: progressLine('shelter at each end', options.quiet === true) },
+        main,
+      ));
     finish(prepared, options, startedMs, {
       assumed,
       directions: main.directions,
       rasters: shelterRasters(main, options.gale),
-      fields: fields.map((field) => {
-        const { mask, ...head } = fieldMask(field, frame, grid);
-        return { ...head, ...shelterFigures(main, mask, head.areaM2) };
-      }),
+      fields: masks.map(({ mask, ...head }) => ({ ...head, ...shelterFigures(main, mask, head.areaM2) })),
       patches: ofPatches.map(({ patch, result }) => ({
         id: patch.id,
         name: patch.name,
         areaM2: patch.areaM2,
         ...shelterFigures(result, patch.mask, patch.areaM2),
       })),
+      whatWouldChangeIt: ends
+        ? whatWouldChange('windShareSeason', ends, masks, WIND_CAUSES, seasonShare, null)
+        : null,
       table: shelterTable,
     });
   } finally {
     runner.dispose();
   }
 }
+
+const seasonShare = ({ grid, windShare }: ShelterResult): Float32Array =>
+  windShare.subarray(0, cellCount(grid));
 
 function shelterRasters(result: ShelterResult, galeMps: number): Raster[] {
   const cells = cellCount(result.grid);

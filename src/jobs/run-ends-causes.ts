@@ -9,7 +9,7 @@ export interface EndChange {
   /** Mean over the area as expected and at this end. */
   readonly usual: number;
   readonly mean: number;
-  /** In a tenth of the area the quantity changes by at least this much. */
+  /** In a tenth of the area the quantity changes by at least this much; by the engine's stated error: in a hundredth. */
   readonly widelyBy: number;
 }
 
@@ -19,45 +19,60 @@ export interface CauseChange {
   readonly ends: readonly [EndChange, EndChange];
 }
 
+/** An engine's error of a quantity, in its unit: of the mean, and in the cells that are furthest off. */
+export interface EngineError {
+  readonly mean: number;
+  readonly p99: number;
+}
+
 const size = ({ ends }: CauseChange): number =>
   Math.max(...ends.map(({ mean, usual }) => Math.abs(mean - usual)));
 
 /**
- * What would change the mean of a quantity over an area most: the causes by the size of their larger end, the
- * engine's own error last whatever its size. Null where the area has no value.
+ * What would change the mean of a quantity over an area most: the causes by the size of their larger end. The engine's
+ * own error comes last unless it is larger than a cause. Null where the area has no value.
  * @param valuesOf one value a cell of a result; @param mask 1 where a cell counts.
- * @param engineError the engine's stated error of this quantity: of a mean, and of 99 in 100 cells; null: it states none.
+ * @param stated the error that the engine states; null: it is what its finer steps make of the expected answer.
  */
 export function causesBySize<Result>(
   at: AtEnds<Result>,
   causes: readonly Cause[],
   valuesOf: (result: Result) => ArrayLike<number>,
   mask: ArrayLike<number>,
-  engineError: { readonly mean: number; readonly p99: number } | null,
+  stated: EngineError | null,
 ): CauseChange[] | null {
   const usual = valuesOf(at.usual);
-  const changeAt = (end: SceneEnd): EndChange | null => {
-    const result = at.ends.get(end);
-    if (result === undefined) throw new RangeError(`expected an answer at the end ${end}, found none`);
-    const change = changeOver(usual, valuesOf(result), mask);
-    return change && { end, usual: change.before, mean: change.after, widelyBy: change.widelyBy };
-  };
-  const found: CauseChange[] = [];
-  for (const cause of causes) {
-    const [one, other] = ENDS_OF_CAUSE[cause].map(changeAt);
-    if (!one || !other) return null;
-    found.push({ cause, ends: one.mean <= other.mean ? [one, other] : [other, one] });
-  }
-  found.sort((a, b) => size(b) - size(a));
-  if (engineError && found.length > 0) {
-    const mean = found[0].ends[0].usual;
+  const changeTo = (result: Result) => changeOver(usual, valuesOf(result), mask);
+  const expected = changeTo(at.usual)?.before;
+  if (expected === undefined) return null;
+  const found = causes.map((cause): CauseChange => {
+    const [one, other] = ENDS_OF_CAUSE[cause].map((end): EndChange => {
+      const result = at.ends.get(end);
+      const change = result && changeTo(result);
+      if (!change)
+        throw new RangeError(`expected an answer at the end ${end} with the same cells, found none`);
+      return { end, usual: change.before, mean: change.after, widelyBy: change.widelyBy };
+    });
+    return { cause, ends: one.mean <= other.mean ? [one, other] : [other, one] };
+  });
+  const error = stated ?? errorOfSteps(at, changeTo);
+  if (error) {
     const side = (sign: number): EndChange => ({
       end: null,
-      usual: mean,
-      mean: mean + sign * engineError.mean,
-      widelyBy: engineError.p99,
+      usual: expected,
+      mean: expected + sign * error.mean,
+      widelyBy: error.p99,
     });
     found.push({ cause: 'engine', ends: [side(-1), side(1)] });
   }
-  return found;
+  // A stable sort: where nothing is larger, the engine stays last.
+  return found.sort((a, b) => size(b) - size(a));
+}
+
+function errorOfSteps<Result>(
+  { finer }: AtEnds<Result>,
+  changeTo: (result: Result) => ReturnType<typeof changeOver>,
+): EngineError | null {
+  const change = finer && changeTo(finer);
+  return change && { mean: Math.abs(change.after - change.before), p99: change.widelyBy };
 }

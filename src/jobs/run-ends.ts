@@ -6,23 +6,33 @@ import { sameContent } from './same-content.ts';
 export interface AtEnds<Result> {
   readonly usual: Result;
   readonly ends: ReadonlyMap<SceneEnd, Result>;
+  /** As expected, by the same engine in finer steps; null where the engine states its error itself. */
+  readonly finer: Result | null;
+}
+
+interface Asked<Scene, Result> {
+  readonly ends: readonly SceneEnd[];
+  /** The scene at an end; null: as expected. */
+  readonly sceneAt: (end: SceneEnd | null) => Scene;
+  readonly ask: (scene: Scene, options: RunOptions) => Promise<Result>;
+  /** The same in finer steps; null: the engine states its error. */
+  readonly askFiner: ((scene: Scene, options: RunOptions) => Promise<Result>) | null;
+  /** The answer as expected where it is there already. */
+  readonly usual?: Result;
 }
 
 /**
  * Asks an engine for the expected scene and for each end, one after another. An end that leaves the scene as it is
  * (crowns where no tree stands) takes the expected answer without asking.
- * @param sceneAt the scene at an end; null: as expected.
  */
 export async function runEnds<Scene, Result>(
-  ends: readonly SceneEnd[],
-  sceneAt: (end: SceneEnd | null) => Scene,
-  ask: (scene: Scene, options: RunOptions) => Promise<Result>,
+  { ends, sceneAt, ask, askFiner, usual: known }: Asked<Scene, Result>,
   options: RunOptions = {},
 ): Promise<AtEnds<Result>> {
-  const runs = ends.length + 1;
+  const runs = ends.length + (known ? 0 : 1) + (askFiner ? 1 : 0);
   let done = 0;
-  const run = async (scene: Scene): Promise<Result> => {
-    const result = await ask(scene, {
+  const run = async (by: typeof ask, scene: Scene): Promise<Result> => {
+    const result = await by(scene, {
       signal: options.signal,
       onProgress: (share) => options.onProgress?.((done + share) / runs),
     });
@@ -31,14 +41,14 @@ export async function runEnds<Scene, Result>(
     return result;
   };
   const usualScene = sceneAt(null);
-  const usual = await run(usualScene);
+  const usual = known ?? (await run(ask, usualScene));
   const found = new Map<SceneEnd, Result>();
   for (const end of ends) {
     const scene = sceneAt(end);
     if (sameContent(scene, usualScene)) {
       done++;
       found.set(end, usual);
-    } else found.set(end, await run(scene));
+    } else found.set(end, await run(ask, scene));
   }
-  return { usual, ends: found };
+  return { usual, ends: found, finer: askFiner && (await run(askFiner, usualScene)) };
 }

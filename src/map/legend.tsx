@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { PictureRaster } from '../state/picture-raster.ts';
 import { bandRanges } from './band-ranges.ts';
+import { EndSwitch, Supposed } from './end-switch.tsx';
 import { MarksKey } from './marks-key.tsx';
 
 interface LegendProps {
@@ -24,6 +25,7 @@ export function Legend({ raster, hatched, onHatch }: LegendProps) {
       >
         {raster ? raster.bands.quantity : 'How things are marked'}
       </button>
+      <Supposed />
       {open && raster && <Bands raster={raster} hatched={hatched} onHatch={onHatch} />}
       {raster && open && (
         <details>
@@ -53,6 +55,19 @@ function Bands({ raster, hatched, onHatch }: LegendProps & { readonly raster: Pi
           </li>
         ))}
       </ul>
+      {raster.lines.length > 0 && (
+        <ul className="map-bands map-lines">
+          {raster.lines.map((line) => (
+            <li key={line.value}>
+              <svg width="28" height="22" aria-hidden="true">
+                <path d="M1 11h26" />
+              </svg>
+              <span>{line.words}</span>
+            </li>
+          ))}
+        </ul>
+      )}
+      <EndSwitch />
       <label className="map-hatch">
         <input type="checkbox" checked={hatched} onChange={(event) => onHatch(event.target.checked)} />
         Hatch the darker bands

@@ -23,6 +23,7 @@ export const ENDS_OF_CAUSE: Readonly<Record<Cause, readonly [SceneEnd, SceneEnd]
 
 /** Causes that reach the wind: single trees do not slow it in the model, so their crowns do not count. */
 export const WIND_CAUSES: readonly Cause[] = ['growth', 'foliage'];
+export const WIND_ENDS: readonly SceneEnd[] = WIND_CAUSES.flatMap((cause) => ENDS_OF_CAUSE[cause]);
 
 /** Crown radii of single trees at the ends: a fifth to either side (our convention: allometry scatters about so much). */
 const CROWN_SPREAD_FACTOR = { wide: 1.2, narrow: 0.8 } as const;

@@ -1,9 +1,7 @@
 import { contours } from 'd3-contour';
-import type { Grid, GridSpec } from '../numeric/grid.ts';
+import type { Grid } from '../numeric/grid.ts';
+import type { CellPoint } from '../numeric/level-lines.ts';
 import type { BandSet } from '../units/bands.ts';
-
-/** Column and row of a raster, 0 at its north-west corner, counted at cell edges: the first centre is (0.5, 0.5). */
-export type CellPoint = readonly [number, number];
 
 /** Ground at or above a band's lower limit: closed rings, outer and holes alike (even-odd). */
 export interface BandRegion {
@@ -67,25 +65,4 @@ export function bandRegions(grid: Grid, bands: BandSet): BandRegion[] {
       return { band: index, rings: coordinates.flat() as unknown as CellPoint[][] };
     })
     .filter((region) => region.rings.length > 0);
-}
-
-/** Rings as lines, without the stretches that only follow the raster's edge. */
-export function inkedLimits(region: BandRegion, spec: GridSpec): CellPoint[][] {
-  const onEdge = ([x, y]: CellPoint) =>
-    x <= 0.5 || y <= 0.5 || x >= spec.columns - 0.5 || y >= spec.rows - 0.5;
-  const lines: CellPoint[][] = [];
-  for (const ring of region.rings) {
-    let line: CellPoint[] = [];
-    for (let i = 0; i + 1 < ring.length; i++) {
-      if (onEdge(ring[i]) && onEdge(ring[i + 1])) {
-        if (line.length > 1) lines.push(line);
-        line = [];
-      } else {
-        if (line.length === 0) line.push(ring[i]);
-        line.push(ring[i + 1]);
-      }
-    }
-    if (line.length > 1) lines.push(line);
-  }
-  return lines;
 }

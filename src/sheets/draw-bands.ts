@@ -1,5 +1,6 @@
+import { trueCrossings } from '../numeric/level-lines.ts';
 import { bandInks, hatchMarks } from './band-inks.ts';
-import { bandRegions, inkedLimits } from './band-regions.ts';
+import { bandRegions } from './band-regions.ts';
 import { cellsOnPaper, partOnPage } from './grid-on-paper.ts';
 import { INK } from './inks.ts';
 import type { MapPlacement } from './map-placement.ts';
@@ -42,7 +43,9 @@ export function drawBands(bandMap: BandMap, input: PlanPageInput, placement: Map
     if (i === 0) return;
     marks.push({
       mark: 'lines',
-      linesMm: inkedLimits(region, grid).map((line) => line.map(onPaper)),
+      linesMm: region.rings
+        .flatMap((ring) => trueCrossings(ring, grid, grid.values))
+        .map((line) => line.map(onPaper)),
       stroke: { ink: INK, widthMm: 0.15 },
     });
   });

@@ -6,6 +6,7 @@ import type { Mark, PointMm } from './page-model.ts';
 import type { PlanPageInput } from './plan-input.ts';
 import { SIGNS, type Sign, signsUsed } from './signs.ts';
 import { cutToWidth, wrapToWidth } from './text-width.ts';
+import { VALUE_LINE } from './value-lines.ts';
 
 const HEAD_MM = 3.2;
 const TEXT_MM = 2.7;
@@ -42,13 +43,18 @@ function bandRange(set: BandSet, index: number): string {
 /** The bands of the map, lightest at the top, each with its name and range. */
 export function bandLegend(input: PlanPageInput, widthMm: number): ColumnBlock | null {
   if (!input.bandMap) return null;
-  const { bands: set, detail } = input.bandMap;
+  const { bands: set, detail, lines, supposed, whatWouldChange } = input.bandMap;
   const inks = bandInks(set, input.inking);
   const head = wrapToWidth(set.quantity, HEAD_MM, widthMm, true);
-  const under = wrapToWidth(detail, TEXT_MM, widthMm);
+  const under = wrapToWidth(supposed ? `${detail}, drawn with ${supposed}` : detail, TEXT_MM, widthMm);
+  const change = whatWouldChange
+    ? wrapToWidth(`What would change it most. ${whatWouldChange}`, TEXT_MM, widthMm)
+    : [];
   const topMm = head.length * 4 + under.length * 3.6 + 1.5;
+  const linesMm = topMm + set.bands.length * ROW_MM;
+  const changeMm = linesMm + lines.length * ROW_MM;
   return {
-    heightMm: topMm + set.bands.length * ROW_MM,
+    heightMm: changeMm + change.length * 3.6,
     draw: (xMm, yMm) => {
       const marks: Mark[] = [
         ...textLines(head, xMm, yMm, HEAD_MM, 4, true),
@@ -63,6 +69,16 @@ export function bandLegend(input: PlanPageInput, widthMm: number): ColumnBlock |
         const words = `${band.name}, ${bandRange(set, index)}`.replace(/, $/, '');
         marks.push(label(words, xMm + SWATCH_MM + 2, y + 3.3, widthMm - SWATCH_MM - 2));
       });
+      lines.forEach(({ words }, row) => {
+        const y = yMm + linesMm + row * ROW_MM;
+        const pointsMm: PointMm[] = [
+          [xMm, y + 2.4],
+          [xMm + SWATCH_MM, y + 2.4],
+        ];
+        marks.push({ mark: 'line', pointsMm, stroke: VALUE_LINE });
+        marks.push(label(words, xMm + SWATCH_MM + 2, y + 3.3, widthMm - SWATCH_MM - 2));
+      });
+      marks.push(...textLines(change, xMm, yMm + changeMm, TEXT_MM, 3.6));
       return marks;
     },
   };

@@ -6,6 +6,7 @@ import type { Mark, PointMm, TextMark } from './page-model.ts';
 import type { LinedThing, OutlinedThing, PlanPageInput, PlanTree } from './plan-input.ts';
 import { SIGNS, type Sign, signOfTree } from './signs.ts';
 import { textWidthMm } from './text-width.ts';
+import { valueLines } from './value-lines.ts';
 
 const TAG_MM = 2.5;
 const NAME_MM = 2.8;
@@ -31,6 +32,7 @@ export function drawMap(input: PlanPageInput, placement: MapPlacement): Mark[] {
   const marks: Mark[] = [
     ...(input.bandMap ? drawBands(input.bandMap, input, placement) : []),
     ...(input.ground ? drawContours(input.ground, input, placement) : []),
+    ...(input.bandMap ? valueLines(input.bandMap, input, placement) : []),
     ...lines(input.paths, SIGNS.path),
     ...areas(input.blocks, SIGNS.block),
     ...areas(standing, SIGNS.belt),

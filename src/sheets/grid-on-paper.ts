@@ -1,6 +1,7 @@
 import { toLonLat } from '../geo/frame.ts';
 import type { Grid, GridSpec } from '../numeric/grid.ts';
-import { type CellPoint, coarserPart } from './band-regions.ts';
+import type { CellPoint } from '../numeric/level-lines.ts';
+import { coarserPart } from './band-regions.ts';
 import type { MapPlacement } from './map-placement.ts';
 import type { PointMm } from './page-model.ts';
 import type { PlanPageInput } from './plan-input.ts';

@@ -37,6 +37,12 @@ export interface BandMap {
   readonly bands: BandSet;
   /** What period and reading height it is of: "growing season, 0.1 m above the ground". */
   readonly detail: string;
+  /** Values at which a heavier line is drawn: what stands along it, and what the legend calls it. */
+  readonly lines: readonly { readonly value: number; readonly label: string; readonly words: string }[];
+  /** What it is drawn with in place of what is expected; null: nothing. */
+  readonly supposed: string | null;
+  /** What would change it most, in sentences; null where that is not known. */
+  readonly whatWouldChange: string | null;
 }
 
 /** All that one plan shows: plain data, no engine and no document. */

@@ -35,7 +35,6 @@ const world = (state: AppState) => [
   state.ground,
   state.weather,
   state.layout,
-  state.pace,
 ];
 /** The world at the end that is shown. */
 const shown = (state: AppState) => [...world(state), state.shownEnd];

@@ -34,11 +34,10 @@ export function derived(state: AppState, before: AppState): Partial<AppState> {
       part.frame ||
       state.year !== before.year ||
       state.layout !== before.layout ||
-      state.pace !== before.pace ||
       state.shownEnd !== before.shownEnd
     ) {
-      const { year, layout, pace } = state;
-      part.grown = growPlan(state.document, atEnd({ year, layout, pace, frame }, state.shownEnd));
+      const { year, layout } = state;
+      part.grown = growPlan(state.document, atEnd({ year, layout, pace: 'usual', frame }, state.shownEnd));
     }
   } catch (reason) {
     if (!(reason instanceof BadInputError)) throw reason;

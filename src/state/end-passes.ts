@@ -1,11 +1,11 @@
 import type { JobRunner } from '../jobs/messages.ts';
-import { type AtEnds, runEnds } from '../jobs/run-ends.ts';
-import { runLight } from '../jobs/run-light.ts';
-import { runShelter } from '../jobs/run-shelter.ts';
+import type { AtEnds } from '../jobs/run-ends.ts';
+import { runLightEnds } from '../jobs/run-light-ends.ts';
+import { runShelterEnds } from '../jobs/run-shelter-ends.ts';
 import type { LightResult } from '../light/light-types.ts';
 import type { Grid, GridSpec } from '../numeric/grid.ts';
 import { lightScene, shelterScene } from '../scene/build-scene.ts';
-import { atEnd, ENDS_OF_CAUSE, SCENE_ENDS, type SceneEnd, WIND_CAUSES } from '../scene/ends.ts';
+import { atEnd, type SceneEnd } from '../scene/ends.ts';
 import { siteGrid } from '../scene/site-grid.ts';
 import type { ShelterRequest, ShelterResult } from '../wind/shelter-types.ts';
 import { passCellsM } from './cell-size.ts';
@@ -33,15 +33,15 @@ export const lightEndPasses = (
   runner: JobRunner,
 ): Pass<AtEnds<LightResult>>[] => [
   (signal, onProgress) => {
+    const where = {
+      grid: coarseGrid(state, lightField(state)),
+      readingHeightM: READING_HEIGHT_M[state.layer],
+    };
     const at = optionsAt(state, ground);
-    const grid = coarseGrid(state, lightField(state));
-    const readingHeightM = READING_HEIGHT_M[state.layer];
-    return runEnds(
-      SCENE_ENDS,
-      (end) => lightScene(state.document, at(end)).scene,
-      (scene, options) => runLight(runner, { scene, grid, readingHeightM }, options),
-      { signal, onProgress },
-    );
+    return runLightEnds(runner, (end) => lightScene(state.document, at(end)).scene, where, {
+      signal,
+      onProgress,
+    });
   },
 ];
 
@@ -53,11 +53,10 @@ export const shelterEndPasses = (
 ): Pass<AtEnds<ShelterResult>>[] => [
   (signal, onProgress) => {
     const at = optionsAt(state, ground);
-    const grid = coarseGrid(state, undefined);
-    return runEnds(
-      WIND_CAUSES.flatMap((cause) => ENDS_OF_CAUSE[cause]),
+    return runShelterEnds(
+      runner,
       (end) => shelterScene(state.document, at(end)).scene,
-      (scene, options) => runShelter(runner, { ...asked, scene, grid }, options),
+      { ...asked, grid: coarseGrid(state, undefined) },
       { signal, onProgress },
     );
   },

@@ -1,7 +1,7 @@
 import type { CauseChange, EndChange } from '../jobs/run-ends-causes.ts';
 import type { SceneEnd } from '../scene/ends.ts';
 import { formatHours, formatShare } from './format-measure.ts';
-import type { AppState, Pace, Picture } from './model.ts';
+import type { Picture } from './model.ts';
 
 /** An end in words: what it supposes, and what a map drawn at it is drawn with. */
 const END_WORDS: Readonly<Record<SceneEnd, { readonly supposed: string; readonly drawnWith: string }>> = {
@@ -30,20 +30,11 @@ export const CAUSE_NAMES: Readonly<Record<CauseChange['cause'], string>> = {
   engine: 'The sums themselves',
 };
 
-const PACE_WORDS: Readonly<Record<Pace, string | null>> = {
-  slow: END_WORDS['slow-growth'].drawnWith,
-  usual: null,
-  fast: END_WORDS['fast-growth'].drawnWith,
-};
-
 /** What the screen supposes in place of what is expected: "crowns a fifth wider"; null: nothing. */
-export function supposedInWords({ shownEnd, pace }: Pick<AppState, 'shownEnd' | 'pace'>): string | null {
-  if (shownEnd === 'slow-growth' || shownEnd === 'fast-growth') return END_WORDS[shownEnd].drawnWith;
-  const words = [shownEnd && END_WORDS[shownEnd].drawnWith, PACE_WORDS[pace]].filter(Boolean);
-  return words.length > 0 ? words.join(' and ') : null;
-}
+export const supposedInWords = (shownEnd: SceneEnd | null): string | null =>
+  shownEnd && END_WORDS[shownEnd].drawnWith;
 
-const HARDLY = 'hardly any change';
+export const HARDLY = 'hardly any change';
 
 /** What an end makes of a map's mean: "12 % darker"; of the wind "cut by 31 % instead of 39 %". */
 export function changeInWords(picture: Picture, { usual, mean }: EndChange): string {

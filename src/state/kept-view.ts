@@ -14,7 +14,6 @@ export const KEPT_VIEW = {
   year: (value) => Number.isInteger(value) && Number(value) >= 0 && Number(value) <= 40,
   period: (value) => value === 'season' || value === 'year' || oneOf(...Array(12).keys())(value),
   layer: oneOf('ground', 'shrub'),
-  pace: oneOf('slow', 'usual', 'fast'),
   inkedValues: isInkedValues,
   layout: (value) => value === null || typeof value === 'string',
   unitSystem: oneOf('metric', 'imperial'),

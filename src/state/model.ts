@@ -15,7 +15,6 @@ export type StepId = 'ground' | 'shelter' | 'trees' | 'light';
 export type Picture = 'plain' | 'light-share' | 'sun-hours' | 'daily-light' | 'wind-cut' | 'slope';
 /** The growing season, the whole year, or one month (0 = January). For wind a month means its season. */
 export type Period = 'season' | 'year' | number;
-export type Pace = 'slow' | 'usual' | 'fast';
 export type Layer = 'ground' | 'shrub';
 /**
  * Values at which a map of light is inked with a heavier line, rising: shares 0 to 1, hours a day, mol m-2 d-1. Null:
@@ -165,7 +164,6 @@ export interface AppState {
   readonly year: number;
   readonly period: Period;
   readonly layer: Layer;
-  readonly pace: Pace;
   /** One end of what is not known, at which everything is shown; null: as expected. */
   readonly shownEnd: SceneEnd | null;
   readonly inkedValues: InkedValues;
@@ -223,7 +221,6 @@ export interface Actions {
         | 'year'
         | 'period'
         | 'layer'
-        | 'pace'
         | 'shownEnd'
         | 'inkedValues'
         | 'layout'

@@ -33,7 +33,6 @@ export function createPatchOutlook(runner: JobRunner): {
         ground,
         state.weather,
         state.layout,
-        state.pace,
         state.shownEnd,
       ];
       if (now.some((part, index) => !Object.is(part, world[index]))) {

@@ -50,7 +50,6 @@ type Needs = Pick<
   | 'period'
   | 'year'
   | 'layer'
-  | 'pace'
   | 'shownEnd'
   | 'inkedValues'
   | 'document'
@@ -73,7 +72,6 @@ export function pictureRaster(state: Needs): PictureRaster | null {
     state.period,
     state.year,
     state.layer,
-    state.pace,
     state.shownEnd,
     state.inkedValues,
     state.document.site,
@@ -91,7 +89,7 @@ export function pictureRaster(state: Needs): PictureRaster | null {
 
 function paint(state: Needs): PictureRaster | null {
   const { picture, period } = state;
-  const supposed = supposedInWords(state);
+  const supposed = supposedInWords(state.shownEnd);
   if (isLightQuantity(picture)) {
     const result = state.light.result;
     if (!result) return null;

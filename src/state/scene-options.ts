@@ -9,7 +9,7 @@ export const sceneOptions = (state: AppState, ground: Grid, year = state.year): 
     {
       year,
       layout: state.layout,
-      pace: state.pace,
+      pace: 'usual',
       frame: state.frame,
       ground,
       weather: state.weather,

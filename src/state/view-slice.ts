@@ -8,7 +8,6 @@ type ViewState = Pick<
   | 'year'
   | 'period'
   | 'layer'
-  | 'pace'
   | 'shownEnd'
   | 'inkedValues'
   | 'layout'
@@ -29,7 +28,6 @@ export const FIRST_VIEW: ViewState = {
   year: 20,
   period: 'season',
   layer: 'ground',
-  pace: 'usual',
   shownEnd: null,
   inkedValues: { 'light-share': null, 'sun-hours': null, 'daily-light': null },
   layout: null,

@@ -1,12 +1,11 @@
 import { cellsInside, ringToLocal } from '../geo/rasterise.ts';
 import type { AtEnds } from '../jobs/run-ends.ts';
-import { type CauseChange, causesBySize, type EndChange } from '../jobs/run-ends-causes.ts';
+import { type CauseChange, causesBySize } from '../jobs/run-ends-causes.ts';
 import type { LightResult } from '../light/light-types.ts';
 import { cellCount, type GridSpec } from '../numeric/grid.ts';
 import { CAUSES, WIND_CAUSES } from '../scene/ends.ts';
 import { takenField } from '../site/chosen-features.ts';
 import { fieldsOf } from './area-figures.ts';
-import { changeInWords, differenceInWords, supposing } from './end-words.ts';
 import { type LightQuantity, lightOfPeriod } from './light-period.ts';
 import type { AppState } from './model.ts';
 import { windBand } from './picture-raster.ts';
@@ -109,31 +108,4 @@ export function causesOfMap(state: AppState): readonly CauseChange[] | null {
         ? shelterCauses(state)
         : state.lightEnds.result && lightCauses(state, picture, state.lightEnds.result);
   return lastCauses;
-}
-
-const byMore = (a: EndChange, b: EndChange): number =>
-  Math.abs(b.mean - b.usual) - Math.abs(a.mean - a.usual);
-
-/** What would change the map most, in one or two sentences; null where nothing can be said yet, or of a plain map. */
-export function mostInWords(state: AppState): string | null {
-  const { picture } = state;
-  if (picture === 'plain') return null;
-  if (picture === 'slope')
-    return `Only other levels of the ground would change it. ${state.groundDescription}.`;
-  const causes = causesOfMap(state);
-  if (!causes) return null;
-  const [top] = causes;
-  const [more, less] = [...top.ends].sort(byMore).filter(({ end }) => end !== null);
-  if (Math.abs(more.mean - more.usual) < 1e-6) return nothingGrows(state, causes);
-  const said = (change: EndChange) =>
-    `${change.end ? supposing(change.end) : ''}: ${changeInWords(picture, change)}.`;
-  return `${said(more)} ${said(less)}`;
-}
-
-function nothingGrows({ picture }: AppState, causes: readonly CauseChange[]): string {
-  const engine = causes.find(({ cause }) => cause === 'engine');
-  const sums = engine
-    ? ` The sums themselves are off by ${differenceInWords(picture, engine.ends[1].mean - engine.ends[1].usual)} in the mean.`
-    : '';
-  return `Nothing that grows reaches this ground.${sums}`;
 }

@@ -46,7 +46,12 @@ export function* computeShelter(request: ShelterRequest): Steps<ShelterResult> {
   checkShelterRequest(request);
   const pieces = barrierPieces(scene.barriers, options.youngBelts ? readingHeightM : 0);
   const seasons = shelterSeasons(scene.leaf, scene.growingDay, scene.barriers);
-  const directions = shelterDirections(scene.climate, scene.convergenceRad, request.galeMps);
+  const directions = shelterDirections(
+    scene.climate,
+    scene.convergenceRad,
+    request.galeMps,
+    request.directionsASector,
+  );
   const changing = pieces.filter((piece) => changesWithLeaf(piece, seasons.phases));
   const steady = pieces.filter((piece) => !changing.includes(piece));
 

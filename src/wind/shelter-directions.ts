@@ -5,7 +5,7 @@ import { exceedanceShare } from './weibull.ts';
 
 /** Lists of this many evenly spaced sectors have a width; any other list is exact single directions. */
 const SECTOR_COUNTS = [8, 12, 16, 36];
-const DIRECTIONS_A_SECTOR = 5;
+export const DIRECTIONS_A_SECTOR = 5;
 
 /** Nodes per unit of share in a gale table; it reaches shares of 1.25 (the wind beside an end is up to 1.2). */
 export const GALE_NODES = 1024;
@@ -43,13 +43,15 @@ function galeTable(galeMps: number, mean10mMps: number, k: number): Float32Array
 }
 
 /**
- * Directions to sample: sectors of an even rose of 8, 12, 16 or 36 by the middles of their five fifths; any other list
- * as it stands. Directions that both seasons share are computed once. Azimuths are turned into the grid's.
+ * Directions to sample: sectors of an even rose of 8, 12, 16 or 36 by the middles of equal parts, as many as
+ * `aSector` (fifths, unless a finer rose is asked for); any other list as it stands. Directions that both seasons
+ * share are computed once. Azimuths are turned into the grid's.
  */
 export function shelterDirections(
   climate: WindClimate,
   convergenceRad: number,
   galeMps: number,
+  aSector = DIRECTIONS_A_SECTOR,
 ): ShelterDirection[] {
   const to10m = profileRatio(climate.heightM, 10);
   const found = new Map<
@@ -58,7 +60,7 @@ export function shelterDirections(
   >();
   for (const season of ['growing', 'rest'] as const) {
     const { sectors } = climate[season];
-    const samples = isEvenRose(sectors) ? DIRECTIONS_A_SECTOR : 1;
+    const samples = isEvenRose(sectors) ? aSector : 1;
     const widthDeg = 360 / sectors.length;
     sectors.forEach((sector, index) => {
       if (sector.frequency <= 0 || sector.meanSpeedMps <= 0) return;

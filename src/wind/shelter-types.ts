@@ -41,6 +41,8 @@ export interface ShelterRequest {
   /** Open 10 m wind that counts as a gale, m/s. */
   readonly galeMps: number;
   readonly options: ShelterOptions;
+  /** Directions sampled in each sector of an even rose; absent: the usual five. */
+  readonly directionsASector?: number;
 }
 
 /** Band-major float32; bands: growing season, rest of the year, year. NaN where there is no ground. */

@@ -43,6 +43,39 @@ describe('the plan page', () => {
     expect(said).not.toContain('wood or block');
   });
 
+  it('draws the lines at chosen values with their value along them, and says in the legend what they are', () => {
+    const [page] = planPages(samplePlan(centre));
+    expect(words(page)).toContain('40 %, the light to keep');
+    const along = texts(page).filter(({ text }) => text === '40 %');
+    expect(along.length).toBeGreaterThan(0);
+    // At 1 : 1,000: the value is met 20 m to the east and 25 m to the north and south of a place 50 m west of the centre.
+    const heavy = flat(page.marks).flatMap((mark) =>
+      mark.mark === 'lines' && mark.stroke.widthMm === 0.5 ? mark.linesMm.flat() : [],
+    );
+    const rows = heavy.map(([, y]) => y);
+    expect(Math.max(...rows) - Math.min(...rows)).toBeCloseTo(50, 0);
+    const middle = (Math.max(...rows) + Math.min(...rows)) / 2;
+    const east = Math.max(...heavy.filter(([, y]) => Math.abs(y - middle) < 1).map(([x]) => x));
+    const west = Math.min(...heavy.filter(([, y]) => Math.abs(y - middle) > 24).map(([x]) => x));
+    expect(east - west).toBeGreaterThan(20);
+    expect(east - west).toBeLessThan(28);
+  });
+
+  it('says what would change the map most, and what it is drawn with instead of what is expected', () => {
+    const [page] = planPages(samplePlan(centre));
+    expect(words(page).join(' ')).toContain(
+      'What would change it most. If crowns grow a fifth wider: 12 % darker.',
+    );
+    const { bandMap } = samplePlan(centre);
+    const [wider] = planPages(
+      samplePlan(centre, {
+        bandMap: { ...bandMap!, supposed: 'crowns a fifth wider', whatWouldChange: null },
+      }),
+    );
+    expect(words(wider).join(' ')).toContain('drawn with crowns a fifth wider');
+    expect(words(wider).join(' ')).not.toContain('What would change it');
+  });
+
   it('draws each crown at its spread in the chosen year and tags it', () => {
     const input = samplePlan(centre);
     const [page] = planPages(input);

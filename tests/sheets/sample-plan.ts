@@ -72,6 +72,9 @@ export function samplePlan(centre: LonLat, changes: Partial<PlanPageInput> = {})
       ),
       bands: LIGHT_BANDS,
       detail: 'growing season, 0.1 m above the ground',
+      lines: [{ value: 0.4, label: '40 %', words: '40 %, the light to keep' }],
+      supposed: null,
+      whatWouldChange: 'If crowns grow a fifth wider: 12 % darker.',
     },
     cautions: [
       'An estimate, not a guarantee: sizes and light in future years depend on soil, weather and care. Ask about local rules on tree heights, boundaries and buried services before planting.',

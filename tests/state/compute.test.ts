@@ -30,8 +30,8 @@ const fakeWork: Work = {
   outlook: () => [pass('outlook', [patch])],
   costs: () => [pass('costs', [])],
   yearCurves: () => [pass('years', { years: [0], fieldShareInShelter: [1] })],
-  lightEnds: () => [pass('light ends', { usual: fakeLight(), ends: new Map() })],
-  shelterEnds: () => [pass('shelter ends', { usual: fakeShelter(), ends: new Map() })],
+  lightEnds: () => [pass('light ends', { usual: fakeLight(), ends: new Map(), finer: null })],
+  shelterEnds: () => [pass('shelter ends', { usual: fakeShelter(), ends: new Map(), finer: null })],
 };
 
 beforeEach(() => {

@@ -1,13 +1,12 @@
 import { CELL_SIZES_M } from '../../state/cell-size.ts';
 import { formatLength } from '../../state/format-measure.ts';
 import { useApp } from '../../state/store.ts';
-import { Choice } from '../parts/choice.tsx';
+import { CauseTable } from '../parts/cause-table.tsx';
 import { Details } from '../parts/panel-head.tsx';
 import { SelectField } from '../parts/select-field.tsx';
 
 /** How sure it is, what was assumed, and how fine it is worked out. */
 export function LightDetails() {
-  const pace = useApp((app) => app.pace);
   const cellWantedM = useApp((app) => app.cellWantedM);
   const result = useApp((app) => app.light.result);
   const assumed = useApp((app) => app.assumed);
@@ -16,19 +15,11 @@ export function LightDetails() {
   return (
     <div>
       <Details title="How sure is this?">
-        <Choice
-          label="If things grow"
-          value={pace}
-          options={[
-            { value: 'slow', label: 'slowly' },
-            { value: 'usual', label: 'as usual' },
-            { value: 'fast', label: 'fast' },
-          ]}
-          onChange={(chosen) => show({ pace: chosen })}
-        />
+        <CauseTable />
         <p>
-          Growth is the widest uncertainty at a future year: look at slow and fast before you trust a figure.
-          An estimate is no guarantee, and a shade figure never means that a tree is sound.
+          Each line changes one thing and leaves the rest as expected; the legend draws the map at each end.
+          How much foliage lets through is known within what was published of it. An estimate is no guarantee,
+          and a shade figure never means that a tree is sound.
         </p>
         {result ? (
           <p className="small soft">

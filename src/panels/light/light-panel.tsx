@@ -4,7 +4,9 @@ import { Choice } from '../parts/choice.tsx';
 import { DrawButtons } from '../parts/draw-buttons.tsx';
 import { PanelHead, Section } from '../parts/panel-head.tsx';
 import { Recompute } from '../parts/recompute.tsx';
+import { BandLimits } from './band-limits.tsx';
 import { CostTable } from './cost-table.tsx';
+import { InkedLines } from './inked-lines.tsx';
 import { LightDetails } from './light-details.tsx';
 import { lightAnswer } from './light-sentence.ts';
 import { LightToKeep } from './light-to-keep.tsx';
@@ -43,6 +45,7 @@ export function LightPanel() {
         />
       </div>
       <LightToKeep />
+      <InkedLines />
       <Section title="Draw">
         <DrawButtons
           items={[
@@ -54,6 +57,7 @@ export function LightPanel() {
       </Section>
       <PatchTable />
       <CostTable />
+      <BandLimits />
       <LightDetails />
     </div>
   );

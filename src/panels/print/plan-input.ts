@@ -7,6 +7,7 @@ import { chosenFeatures, takenField } from '../../site/chosen-features.ts';
 import type { SiteFeature } from '../../site/document.ts';
 import { REGISTRY } from '../../site/records/registry.ts';
 import type { AppState } from '../../state/model.ts';
+import { mostInWords } from '../../state/most-in-words.ts';
 import { pictureRaster } from '../../state/picture-raster.ts';
 import { sizesNow } from '../../state/sizes-now.ts';
 
@@ -70,6 +71,9 @@ export function planInput(state: AppState, choices: PageChoices, today: Date): P
             grid: { ...raster.grid, values: raster.values },
             bands: raster.bands,
             detail: raster.seasonAndHeight,
+            lines: raster.lines,
+            supposed: raster.supposed,
+            whatWouldChange: mostInWords(state),
           },
     cautions: CAUTIONS,
   };

@@ -1,9 +1,11 @@
+import { CauseTable } from '../parts/cause-table.tsx';
 import { Details } from '../parts/panel-head.tsx';
 
 /** What the figures rest on, and where they stop. */
 export function ShelterDetails() {
   return (
     <Details title="How sure is this?">
+      <CauseTable />
       <p>
         The wind behind a belt follows a published function of how open the belt is, how wide, and how many
         heights away (WEPS). For belts through which some daylight shows it agrees with published tables to

@@ -14,7 +14,7 @@ import { treesOf } from './trees-of.ts';
 
 /** Tall trees: how many, which, how large they get. */
 export function TreesPanel() {
-  const pace = useApp((app) => app.pace);
+  const shownEnd = useApp((app) => app.shownEnd);
   const show = useApp((app) => app.show);
   return (
     <div className="panel">
@@ -38,13 +38,13 @@ export function TreesPanel() {
       </Section>
       <Choice
         label="If they grow"
-        value={pace}
+        value={shownEnd === 'slow-growth' || shownEnd === 'fast-growth' ? shownEnd : 'usual'}
         options={[
-          { value: 'slow', label: 'slowly' },
+          { value: 'slow-growth', label: 'slowly' },
           { value: 'usual', label: 'as usual' },
-          { value: 'fast', label: 'fast' },
+          { value: 'fast-growth', label: 'fast' },
         ]}
-        onChange={(chosen) => show({ pace: chosen })}
+        onChange={(chosen) => show({ shownEnd: chosen === 'usual' ? null : chosen })}
       />
       <TreeTable />
       <Details title="Before you plant">

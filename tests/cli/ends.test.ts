@@ -1,0 +1,79 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterAll, describe, expect, it } from 'vitest';
+import type { Summary } from '../../src/batch/summary.ts';
+import { run } from './run-leeglade.ts';
+import { beside, CENTRE, feature, openSite, workFolder } from './small-site.ts';
+
+const work = workFolder();
+afterAll(work.remove);
+
+const site = work.put(
+  'ends.site.geojson',
+  openSite([
+    feature('t1', 'Point', CENTRE, {
+      kind: 'tree',
+      status: 'planned',
+      species: 'Juglans regia',
+      plantedYear: 2027,
+    }),
+    feature('b1', 'LineString', [beside(CENTRE, -15, -12), beside(CENTRE, -15, 12)], {
+      kind: 'belt',
+      status: 'planned',
+      species: 'Alnus cordata',
+      plantedYear: 2027,
+    }),
+  ]),
+);
+const computed = async (command: 'light' | 'shelter', ...more: string[]) => {
+  const out = join(work.folder, [command, ...more].join(''));
+  const ran = await run(command, site, '--out', out, '--cell', '3', '--threads', '1', '--quiet', ...more);
+  expect(ran).toMatchObject({ status: 0, stderr: '' });
+  return {
+    ...ran,
+    summary: JSON.parse(readFileSync(join(out, 'summary.json'), 'utf8')) as Summary,
+  };
+};
+
+describe('the ends of what is not known, on the command line', () => {
+  it.each([
+    ['light', 'lightShareSeason', ['crown-spread', 'engine', 'foliage', 'growth']],
+    ['shelter', 'windShareSeason', ['engine', 'foliage', 'growth']],
+  ] as const)(
+    '%s gives each end the size by which the map computed at it differs',
+    async (command, quantity, causes) => {
+      const { summary, stdout } = await computed(command, '--ends');
+      expect(summary.end).toBeNull();
+      const changes = summary.whatWouldChangeIt!;
+      expect(changes.quantity).toBe(quantity);
+      const [area] = changes.areas;
+      expect(area).toMatchObject({ id: 'f1', name: 'Small Close' });
+      expect(area.expected).toBeCloseTo(summary.fields[0][quantity]!.mean, 4);
+      expect(area.causes.map(({ cause }) => cause).sort()).toEqual(causes);
+      const [top] = area.causes;
+      expect(top.cause).not.toBe('engine');
+      expect(stdout).toContain(`Small Close: ${top.cause} would change it most`);
+      for (const { end, mean, change } of top.ends) {
+        const there = await computed(command, '--end', end!);
+        expect(there.summary.end).toBe(end);
+        expect(there.stdout).toContain(`, with ${end}:`);
+        expect(there.summary.whatWouldChangeIt).toBeUndefined();
+        // The summary carries four decimals.
+        expect(mean).toBeCloseTo(there.summary.fields[0][quantity]!.mean, 3);
+        expect(Math.abs(mean - area.expected - change)).toBeLessThan(2e-4);
+      }
+    },
+  );
+
+  it('an unknown end, or an end of both kinds, is a wrong call', async () => {
+    const unknown = await run('light', site, '--end', 'tall-crowns');
+    expect(unknown.status).toBe(2);
+    expect(unknown.stderr).toContain('wide-crowns');
+    const crowns = await run('shelter', site, '--end', 'wide-crowns');
+    expect(crowns.status).toBe(2);
+    expect(crowns.stderr).toContain('slow-growth');
+    const both = await run('light', site, '--end', 'wide-crowns', '--ends');
+    expect(both.status).toBe(2);
+    expect(both.stderr.split('\n')).toHaveLength(2);
+  });
+});
