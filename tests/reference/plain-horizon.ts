@@ -68,3 +68,31 @@ export function marchedHorizon(
     if (tangent > best) best = tangent;
   }
 }
+
+/**
+ * Metres of foliage from a point at elevation zM along a direction: steps of 5 cm, each asked whether it lies between
+ * the ground and the top of the canopy's cell it is over. No pyramid, no crossings, no limit.
+ */
+export function marchedCanopyM(
+  canopy: Grid,
+  ground: Grid,
+  xM: number,
+  yM: number,
+  zM: number,
+  azimuthRad: number,
+  tanAltitude: number,
+  stepM = 0.05,
+): number {
+  const slant = Math.hypot(1, tanAltitude);
+  let inside = 0;
+  for (let k = 0; ; k++) {
+    const along = ((k + 0.5) * stepM) / slant;
+    const column = Math.floor((xM + along * Math.sin(azimuthRad) - canopy.westM) / canopy.cellM);
+    const row = Math.floor((canopy.northM - yM - along * Math.cos(azimuthRad)) / canopy.cellM);
+    if (column < 0 || row < 0 || column >= canopy.columns || row >= canopy.rows) return inside * stepM;
+    const height = canopy.values[row * canopy.columns + column];
+    if (!(height > 0)) continue;
+    const top = sampleGrid(ground, cellCentreX(canopy, column), cellCentreY(canopy, row)) + height;
+    if (zM + along * tanAltitude < top) inside++;
+  }
+}
