@@ -2,9 +2,10 @@ import { existsSync } from 'node:fs';
 import type { Command } from 'commander';
 import { createLocalRunner } from '../jobs/local-runner.ts';
 import { findSpecies, suggestSpeciesName } from '../plants/find-species.ts';
-import { siteFrame } from '../scene/site-ground.ts';
+import { siteFrame, siteGround } from '../scene/site-ground.ts';
 import { checkSite } from '../site/check-site.ts';
 import { filesOf } from '../site/checks/site-record.ts';
+import { readingNotes } from '../stakes/reading-notes.ts';
 import { pathFromCaller } from './caller-path.ts';
 import { ProblemsListed } from './exit.ts';
 import { readGroundOf, readWeatherOf } from './prepare.ts';
@@ -19,7 +20,9 @@ interface CheckOptions {
 export function addCheckCommand(program: Command): void {
   program
     .command('check')
-    .description('read the file and everything it refers to; list problems, or nothing')
+    .description(
+      'read the file and everything it refers to; list problems, and how far readings of shadows missed',
+    )
     .argument('<site file>', 'site file (.site.geojson)')
     .option('--json', 'print the list as JSON')
     .option('--quiet', 'problems only, no notes')
@@ -45,10 +48,14 @@ async function check(path: string, options: CheckOptions): Promise<void> {
   });
   // What is at hand must also be readable: its own sentence ends the command.
   const { terrainFile, weatherFile } = document.site;
-  if (terrainFile && filesAtHand.includes(terrainFile))
-    await readGroundOf(site, siteFrame(document), createLocalRunner());
+  const frame = siteFrame(document);
+  const { ground } =
+    terrainFile && filesAtHand.includes(terrainFile)
+      ? await readGroundOf(site, frame, createLocalRunner())
+      : siteGround(document, frame, null);
   if (weatherFile && filesAtHand.includes(weatherFile)) readWeatherOf(site);
 
+  found.push(...readingNotes({ document, frame, ground }));
   const listed = options.quiet ? found.filter((problem) => problem.level === 'problem') : found;
   if (options.json) process.stdout.write(`${JSON.stringify({ problems: listed }, null, 2)}\n`);
   else for (const { level, sentence } of listed) process.stdout.write(`${fileName}: ${level}: ${sentence}\n`);

@@ -1,8 +1,10 @@
 import { Command } from 'commander';
 import { addCheckCommand } from './check.ts';
 import { type ExitStatus, exitOf } from './exit.ts';
+import { addHorizonCommand } from './horizon.ts';
 import { addLightCommand } from './light.ts';
 import { addShelterCommand } from './shelter.ts';
+import { addStakesCommand } from './stakes.ts';
 
 function commands(): Command {
   const program = new Command('leeglade')
@@ -12,7 +14,9 @@ function commands(): Command {
     .configureOutput({ outputError: (text, write) => write(`${text.trim().replace(/\s*\n\s*/g, ' ')}\n`) });
   addCheckCommand(program);
   addLightCommand(program);
+  addHorizonCommand(program);
   addShelterCommand(program);
+  addStakesCommand(program);
   for (const command of program.commands) command.copyInheritedSettings(program);
   return program;
 }
@@ -24,7 +28,9 @@ function commands(): Command {
  */
 export async function leeglade(args: readonly string[]): Promise<ExitStatus> {
   if (args.length === 0) {
-    process.stderr.write('error: no command given; expected check, light or shelter (--help tells more)\n');
+    process.stderr.write(
+      'error: no command given; expected check, light, horizon, shelter or stakes (--help tells more)\n',
+    );
     return 2;
   }
   try {

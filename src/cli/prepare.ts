@@ -55,7 +55,7 @@ export function readWeatherOf({ document, fileName, pathOf }: SiteOnDisk) {
   return readWeatherFile(readBytes(pathOf(weatherFile), named), weatherFile);
 }
 
-function layoutOf(document: SiteDocument, wanted: string | undefined): string | null {
+export function layoutOf(document: SiteDocument, wanted: string | undefined): string | null {
   if (wanted === undefined) return null;
   const known = layoutNames(document);
   if (known.includes(wanted)) return wanted;

@@ -51,7 +51,7 @@ export function findTips(
     if (!sunClearsGround(tip.cast, sun, { ground: site.ground, localPerM: thing.localPerM }, highestM))
       return 'the hill hides the sun';
     if (tip.lengthM > longestM)
-      return `the shadow is ${Math.round(tip.lengthM)} m long, longer than the ${longestM} m that are taped`;
+      return `the shadow is ${Math.round(tip.lengthM)} m (${Math.round(tip.lengthM / 0.3048)} ft) long, longer than is taped`;
     const hider = hiddenBy(tip.at, sun);
     if (hider === null) return null;
     return `the tip lies in the shadow of ${hider === thing.label ? 'another part of it' : hider}`;

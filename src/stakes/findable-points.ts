@@ -2,11 +2,12 @@ import { type Frame, type LonLat, toLocal } from '../geo/frame.ts';
 import { azimuthDeg } from '../geo/geodesic.ts';
 import { chosenFeatures, takenField } from '../site/chosen-features.ts';
 import type { FeatureId, SiteDocument, SiteFeature } from '../site/document.ts';
+import { compassWord } from './compass-word.ts';
 
 /** A point that a person can find outside, with the letter it has on the sketch. */
 export interface FindablePoint {
   readonly letter: string;
-  /** "corner of Pound Field", "gate". */
+  /** "north-west corner of Pound Field", "south post of the gate". */
   readonly words: string;
   readonly lonLat: LonLat;
   readonly of: FeatureId;
@@ -44,6 +45,20 @@ function cornersOf(frame: Frame, ring: readonly (readonly number[])[]): LonLat[]
   return [...clockwise.slice(northWest), ...clockwise.slice(0, northWest)];
 }
 
+/** "north-west " for each of several places by how it lies to their middle, counted where two lie alike; "" for one alone. */
+function whichOf(places: readonly LonLat[]): string[] {
+  if (places.length === 1) return [''];
+  const mean = (axis: 0 | 1) => places.reduce((sum, place) => sum + place[axis], 0) / places.length;
+  const middle: LonLat = [mean(0), mean(1)];
+  const words = places.map((place) => compassWord(azimuthDeg(middle, place)));
+  return words.map((word, i) => {
+    const before = words.slice(0, i).filter((each) => each === word).length;
+    const alike = words.filter((each) => each === word).length;
+    return `${alike > 1 ? `${ORDINALS[before] ?? `${before + 1}th`} ` : ''}${word} `;
+  });
+}
+const ORDINALS = ['first', 'second', 'third'];
+
 /** A, B … Z, then A2, B2 … */
 const letterOf = (i: number): string =>
   `${String.fromCharCode(65 + (i % 26))}${i < 26 ? '' : Math.floor(i / 26) + 1}`;
@@ -67,8 +82,13 @@ export function findablePoints(
   const points: FindablePoint[] = [];
   const sides: FieldSide[] = [];
   const add = (feature: SiteFeature, places: readonly LonLat[], words: string) => {
-    for (const lonLat of places)
-      points.push({ letter: letterOf(points.length), words, lonLat, of: feature.id });
+    for (const [i, which] of whichOf(places).entries())
+      points.push({
+        letter: letterOf(points.length),
+        words: `${which}${words}`,
+        lonLat: places[i],
+        of: feature.id,
+      });
   };
   const fields = features.filter((feature) => feature.properties.kind === 'field');
   for (const field of taken ? [taken, ...fields.filter(({ id }) => id !== taken.id)] : fields) {

@@ -117,7 +117,7 @@ const LONG_SQUARE_M = 20;
 
 function tapeCautions({ alongLine, square, fromA, fromB }: Offsets): string[] {
   if (Math.max(alongLine.tapeM, square.tapeM) > TAPE_M)
-    return [`further than a ${TAPE_M} m tape reaches: move the tape on, or take another line`];
+    return ['further than a long tape reaches: move the tape on, or take another line'];
   return square.tapeM > LONG_SQUARE_M && Math.max(fromA.tapeM, fromB.tapeM) <= TAPE_M
     ? ['far to square off: check it by the two tapes']
     : [];

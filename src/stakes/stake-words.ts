@@ -1,7 +1,5 @@
 import type { Taped } from '../geo/tape.ts';
-import { compassWord } from './compass-word.ts';
-import type { StakeScore } from './score-readings.ts';
-import type { ReferenceLine, Stake } from './stake-plan.ts';
+import type { ReferenceLine, Stake, StakePlan } from './stake-plan.ts';
 import type { StakedThing } from './staked-thing.ts';
 
 /** What lengths are said in; feet are said with inches where a tape is read. */
@@ -27,22 +25,35 @@ export const tapedText = ({ levelM, tapeM }: Taped, unit: TapeUnit): string =>
     ? `${tapeText(levelM, unit)} (${tapeText(tapeM, unit)} on the slope)`
     : tapeText(levelM, unit);
 
-/** "From A 12.42 m towards B, then 6.30 m square to the left." */
+/** As a tight tape lies on the ground: "From A 12.42 m towards B, then 6.30 m square to the left." */
 export function offsetWords(stake: Stake, { a, b }: ReferenceLine, unit: TapeUnit): string {
   const way = stake.backwards ? `away from ${b.letter}` : `towards ${b.letter}`;
-  return `From ${a.letter} ${tapedText(stake.alongLine, unit)} ${way}, then ${tapedText(stake.square, unit)} square to the ${stake.side}.`;
+  return `From ${a.letter} ${tapeText(stake.alongLine.tapeM, unit)} ${way}, then ${tapeText(stake.square.tapeM, unit)} square to the ${stake.side}.`;
 }
 
-/** "A and B: corners of Pound Field." */
-export function lineWords({ a, b, length, isSide }: ReferenceLine, unit: TapeUnit): string {
-  const ends =
-    a.words === b.words
-      ? `${a.letter} and ${b.letter}, each a ${a.words}`
-      : `${a.letter}, ${a.words}, and ${b.letter}, ${b.words}`;
-  return `${ends}; ${tapedText(length, unit)} apart${isSide ? ' along that side' : ''}.`;
-}
+/** "A, north-west corner of Pound Field, and B, south-west corner of Pound Field; 99.07 m apart along that side." */
+export const lineWords = ({ a, b, length, isSide }: ReferenceLine, unit: TapeUnit): string =>
+  `${a.letter}, ${a.words}, and ${b.letter}, ${b.words}; ${tapeText(length.tapeM, unit)} apart${isSide ? ' along that side' : ''}.`;
 
-const THING_WORDS: Record<StakedThing['kind'], string> = {
+/** "17.4 m from A and 81.2 m from B": the check by two tapes. */
+export const twoTapesWords = ({ fromA, fromB }: Stake, { a, b }: ReferenceLine, unit: TapeUnit): string =>
+  `${tapeText(fromA.tapeM, unit)} from ${a.letter} and ${tapeText(fromB.tapeM, unit)} from ${b.letter}`;
+
+/** Lengths of blur said in the tape's small unit: "12 cm", "5 in". */
+export const blurText = (lengthM: number, unit: TapeUnit): string =>
+  lengthM >= 1
+    ? roughText(lengthM, unit)
+    : unit === 'm'
+      ? `${Math.max(1, Math.round(lengthM * 100))} cm`
+      : `${Math.max(1, Math.round((lengthM / M_PER_FOOT) * 12))} in`;
+
+/** The sun is a disc, so that a tip has no edge but a blur: where in it the stake stands. */
+export const blurWords = ({ fuzzyM }: Stake, unit: TapeUnit): string =>
+  Number.isFinite(fuzzyM)
+    ? `the tip fades over ${blurText(2 * fuzzyM, unit)}: the stake marks the middle`
+    : 'the tip fades out over many metres: it can hardly be made out';
+
+export const THING_WORDS: Record<StakedThing['kind'], string> = {
   tree: 'tree',
   belt: 'belt',
   block: 'wood',
@@ -66,64 +77,24 @@ export function castWords(thing: StakedThing, alongM: number | null): string {
   return `the top of ${place ?? `its outline ${alongM?.toFixed(1)} m from its first corner`}`;
 }
 
-/** "17.0 m tall, measured 2026". */
-export const heightWords = (thing: StakedThing, unit: TapeUnit): string =>
-  `${roughText(thing.heightM, unit)} tall`;
+const GROWS: readonly StakedThing['kind'][] = ['tree', 'belt', 'block'];
 
-const signed = (value: number, unit: TapeUnit, above: string, below: string): string =>
-  `${roughText(Math.abs(value), unit)} ${value > 0 ? above : below}`;
-
-/** Less than this is on the stake. */
-const ON_STAKE_M = 0.05;
-
-const missWords = (beyondM: number, rightM: number, unit: TapeUnit): string => {
-  const parts = [
-    ...(Math.abs(beyondM) >= ON_STAKE_M ? [signed(beyondM, unit, 'beyond', 'short')] : []),
-    ...(Math.abs(rightM) >= ON_STAKE_M ? [signed(rightM, unit, 'to the right', 'to the left')] : []),
+/** What the stakes take for granted, in sentences. */
+export function takenForGranted(
+  { thing, alongM, stakes }: StakePlan,
+  ground: string,
+  unit: TapeUnit,
+): string[] {
+  const steps = stakes.map(({ furtherPerMetreM }) => furtherPerMetreM).filter(Number.isFinite);
+  const perM = (value: number) => value.toFixed(1);
+  const further =
+    steps.length === 0
+      ? ''
+      : ` Were it 1 ${unit} taller, the tips would fall ${perM(Math.min(...steps))} to ${perM(Math.max(...steps))} ${unit} further.`;
+  return [
+    `${thing.label.charAt(0).toUpperCase()}${thing.label.slice(1)} is ${roughText(thing.heightM, unit)} tall${GROWS.includes(thing.kind) ? ` (end of the season of ${thing.heightYear})` : ''}; its tip is cast by ${castWords(thing, alongM)}.${further}`,
+    ...(thing.crownForm ? ['Its crown is as regular as that; one long branch casts a tip of its own.'] : []),
+    `Ground: ${ground.charAt(0).toLowerCase()}${ground.slice(1)}.`,
+    'The air bends the light as it usually does.',
   ];
-  return parts.length === 0 ? 'where it was computed' : parts.join(' and ');
-};
-
-/** "5 readings: the tip was 0.4 m short in the mean, 90 % within 0.9 m." and what that fits; by rule from the numbers. */
-export function scoreSentences(score: StakeScore, unit: TapeUnit): string[] {
-  const count = score.readings.length;
-  if (count === 0) return ['No reading yet that can be scored.'];
-  const where = missWords(score.meanBeyondM, score.meanRightM, unit);
-  const first =
-    count === 1
-      ? `1 reading: the tip was ${where}.`
-      : `${count} readings: the tip was ${where} in the mean, ${
-          count < 5
-            ? `the furthest ${roughText(score.furthestM, unit)} off`
-            : `90 % within ${roughText(score.within90M, unit)}`
-        }.`;
-  return [first, causeWords(score, unit)];
-}
-
-const NEAR_AN_HOUR_MIN = 8;
-
-const clockWords = (slowMinutes: number): string => {
-  const minutes = Math.round(Math.abs(slowMinutes));
-  const hour = Math.abs(minutes - 60) <= NEAR_AN_HOUR_MIN ? ' (an hour: was summer time on?)' : '';
-  return `a clock that was ${minutes} minute${minutes === 1 ? '' : 's'} ${slowMinutes > 0 ? 'slow' : 'fast'}${hour}`;
-};
-const northWords = (turnDeg: number): string =>
-  `a north on the plan that is ${Math.abs(turnDeg).toFixed(1)}° too far ${turnDeg > 0 ? 'left' : 'right'}`;
-
-function causeWords({ cause, kind, height }: StakeScore, unit: TapeUnit): string {
-  switch (cause.what) {
-    case 'height':
-      return `That fits a ${THING_WORDS[kind]} ${signed(cause.byM, unit, 'taller', 'lower')} than the site says: ${roughText(height?.heightM ?? 0, unit)}, give or take ${roughText(Math.max(0.1, cause.errorM), unit)}.`;
-    case 'clock':
-      return `All lie to one side. That fits ${clockWords(cause.slowMinutes)}${cause.orNorthDeg === null ? '' : `, or ${northWords(cause.orNorthDeg)}`}.`;
-    case 'north':
-      return `All lie to one side. That fits ${northWords(cause.turnDeg)}${cause.orSlowMinutes === null ? '' : `, or ${clockWords(cause.orSlowMinutes)}`}.`;
-    case 'place': {
-      const away = Math.hypot(cause.eastM, cause.northM);
-      const toward = compassWord((Math.atan2(cause.eastM, cause.northM) * 180) / Math.PI);
-      return `That fits a ${THING_WORDS[kind]} that stands ${roughText(away, unit)} further ${toward} than it is drawn.`;
-    }
-    default:
-      return 'That is as near as the edge of a shadow can be seen.';
-  }
 }

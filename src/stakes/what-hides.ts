@@ -20,6 +20,7 @@ import { LeafClasses } from '../scene/leaf-phases.ts';
 import { standingAt } from '../scene/things.ts';
 import type { FeatureId } from '../site/document.ts';
 import { dayOfYear } from './moment-of-date.ts';
+import { plantedBy } from './planted-by.ts';
 import type { StakedSite } from './staked-thing.ts';
 
 /** Less sun than this left, and the tip of another shadow cannot be made out. */
@@ -39,8 +40,7 @@ export function whatHides(site: StakedSite, own: FeatureId, date: string): Hidde
   const { document, frame, ground, layout } = site;
   const year = Number(date.slice(0, 4));
   const all = standingAt(document, { year: year - document.site.baseYear, layout, pace: 'usual' });
-  const isThere = ({ properties }: { properties: { status?: string; plantedYear?: number } }) =>
-    properties.status !== 'planned' || (properties.plantedYear ?? document.site.baseYear) <= year;
+  const isThere = plantedBy(document, year);
   const classes = new LeafClasses();
   const crowns = buildCrowns(
     all.trees.filter(({ feature }) => isThere(feature)),
@@ -49,7 +49,7 @@ export function whatHides(site: StakedSite, own: FeatureId, date: string): Hidde
     classes,
   );
   const prisms = buildPrisms(
-    all.breaks.filter(({ feature }) => isThere(feature as { properties: object })),
+    all.breaks.filter(({ feature }) => isThere(feature)),
     all.buildings,
     frame,
     ground,

@@ -57,7 +57,7 @@ describe('times that are no good are said in words', () => {
 
   test('the shadow is longer than is taped', () =>
     expect(why(withTree(), '20:00', { longestM: 30 })[0].why).toMatch(
-      /^the shadow is \d+ m long, longer than the 30 m that are taped$/,
+      /^the shadow is \d+ m \(\d+ ft\) long, longer than is taped$/,
     ));
 
   test('another thing hides the tip', () => {

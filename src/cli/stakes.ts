@@ -1,0 +1,144 @@
+import { readFileSync, writeFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { type Command, Option } from 'commander';
+import { declinationAt } from '../geo/declination.ts';
+import { createLocalRunner } from '../jobs/local-runner.ts';
+import { siteFrame } from '../scene/site-ground.ts';
+import { pagesToPdf } from '../sheets/page-to-pdf.ts';
+import { PAPER_SIZES, type PaperSize } from '../sheets/paper.ts';
+import { stakesPages } from '../sheets/stakes-page.ts';
+import { findStaked } from '../stakes/find-staked.ts';
+import { planStakes } from '../stakes/plan-stakes.ts';
+import { shadowReadings } from '../stakes/readings.ts';
+import { type StakeScore, scoreReadings } from '../stakes/score-readings.ts';
+import { LONGEST_M, type StakePlan } from '../stakes/stake-plan.ts';
+import type { TapeUnit } from '../stakes/stake-words.ts';
+import type { StakedSite } from '../stakes/staked-thing.ts';
+import { surroundings } from '../stakes/surroundings.ts';
+import { clockOfUtc } from '../sun/clock-time.ts';
+import { clocksWords, dayWords, nextDay } from '../sun/day-words.ts';
+import { BadInputError } from '../units/bad-input.ts';
+import { pathFromCaller } from './caller-path.ts';
+import { numberBetween } from './common-options.ts';
+import { layoutOf, readGroundOf } from './prepare.ts';
+import { readSite } from './read-files.ts';
+import { stakesJson, stakesText } from './stakes-text.ts';
+
+interface StakesOptions {
+  readonly of: string;
+  readonly date?: string;
+  readonly times?: string;
+  readonly along?: number;
+  readonly line?: string;
+  readonly longest: number;
+  readonly layout?: string;
+  readonly unit: TapeUnit;
+  readonly paper: PaperSize;
+  readonly pdf?: string;
+  readonly json?: boolean;
+}
+
+/** `leeglade stakes`: where the tip of a shadow will fall on a day, taped from points that can be found. */
+export function addStakesCommand(program: Command): void {
+  program
+    .command('stakes')
+    .description('where the tip of a thing’s shadow will fall on a day, as offsets to tape')
+    .argument('<site file>', 'site file (.site.geojson)')
+    .requiredOption('--of <THING>', 'id, name or number of a tree, belt, block, wall or building')
+    .option('--date <YYYY-MM-DD>', 'the day; tomorrow there where none is given')
+    .option('--times <HH:MM,…>', 'clock times there; every full hour where none are given')
+    .addOption(
+      new Option('--along <M>', 'where on a belt, wall or outline, metres from its first point').argParser(
+        numberBetween(0, 100_000, 'metres'),
+      ),
+    )
+    .option('--line <A,B>', 'letters of the two points to tape from; the nearest side of a field otherwise')
+    .addOption(
+      new Option('--longest <M>', 'longest shadow that is staked, in metres')
+        .default(LONGEST_M)
+        .argParser(numberBetween(1, 400, 'metres')),
+    )
+    .option('--layout <NAME>', 'one of the alternative layouts')
+    .addOption(new Option('--unit <UNIT>', 'unit of the tape').choices(['m', 'ft']).default('m'))
+    .addOption(
+      new Option('--paper <SIZE>', 'paper of the page').choices(Object.keys(PAPER_SIZES)).default('A4'),
+    )
+    .addOption(
+      new Option('--pdf <FILE>', 'writes the page to take outside as well').argParser(pathFromCaller),
+    )
+    .option('--json', 'print the stakes as JSON')
+    .action(stakes);
+}
+
+async function stakes(path: string, options: StakesOptions): Promise<void> {
+  const onDisk = readSite(pathFromCaller(path));
+  const { document } = onDisk;
+  const layout = layoutOf(document, options.layout);
+  const frame = siteFrame(document);
+  const { ground, description } = await readGroundOf(onDisk, frame, createLocalRunner());
+  const site: StakedSite = { document, layout, frame, ground };
+  const { id } = findStaked(document, layout, options.of);
+  const today = clockOfUtc(Date.now(), document.site.timeZone).date;
+  const plan = planStakes(site, id, {
+    date: options.date ?? nextDay(today),
+    times: options.times === undefined ? null : options.times.split(',').map((time) => time.trim()),
+    longestM: options.longest,
+    line: options.line === undefined ? null : lettersOf(options.line),
+    ...(options.along === undefined ? {} : { alongM: options.along }),
+  });
+  const readings = shadowReadings(document, id);
+  const score: StakeScore | null = readings.length > 0 ? scoreReadings(site, id, readings) : null;
+  if (options.pdf !== undefined)
+    writeFileSync(options.pdf, pdfOf(site, plan, options, description, today, onDisk.document.site.name));
+  process.stdout.write(
+    options.json
+      ? stakesJson(plan, score)
+      : stakesText(plan, score, { unit: options.unit, ground: description, pdf: options.pdf ?? null }),
+  );
+}
+
+/** @throws BadInputError when it is not two letters. */
+function lettersOf(text: string): [string, string] {
+  const letters = text.split(/[,\s-]+/).filter((part) => part !== '');
+  if (letters.length !== 2)
+    throw new BadInputError(
+      `--line is ${JSON.stringify(text)}; expected two letters of the sketch, such as A,B.`,
+    );
+  return [letters[0], letters[1]];
+}
+
+function pdfOf(
+  site: StakedSite,
+  plan: StakePlan,
+  options: StakesOptions,
+  ground: string,
+  today: string,
+  siteName: string,
+): Uint8Array {
+  const pages = stakesPages({
+    paper: options.paper,
+    unit: options.unit,
+    siteName,
+    layoutName: site.layout,
+    madeOn: dayWords(today),
+    day: dayWords(plan.date, true),
+    clocks: clocksWords(plan.stakes[0].utcMs, plan.timeZone),
+    frame: site.frame,
+    declinationDeg: declinationAt(plan.thing.middle, new Date(`${plan.date}T12:00:00Z`)).declinationDeg,
+    plan,
+    around: surroundings(site, plan.date),
+    ground,
+  });
+  const face = (file: string) =>
+    new Uint8Array(
+      readFileSync(
+        fileURLToPath(import.meta.resolve(`@expo-google-fonts/atkinson-hyperlegible-next/${file}`)),
+      ),
+    );
+  return new Uint8Array(
+    pagesToPdf(pages, {
+      regular: face('400Regular/AtkinsonHyperlegibleNext_400Regular.ttf'),
+      bold: face('700Bold/AtkinsonHyperlegibleNext_700Bold.ttf'),
+    }),
+  );
+}
