@@ -41,16 +41,20 @@ export interface HoursLost {
   readonly toThings: readonly number[];
 }
 
-/** The hours of the growing season, the year or one month (0 = January). */
-export function hoursLost({ view, things }: Horizon, period: 'season' | 'year' | number): HoursLost {
-  const { hours } = view;
-  const sum = (values: Float32Array, at = 0): number => {
-    if (period === 'season') return values[at + VIEW_SEASON];
-    if (period !== 'year') return values[at + period];
-    let year = 0;
-    for (let month = 0; month < 12; month++) year += values[at + month];
-    return year;
+/** The hours of the view's month, of the growing season and of the year. */
+export function hoursByPeriod(horizon: Horizon): Record<'month' | 'season' | 'year', HoursLost> {
+  const months = Array.from({ length: 12 }, (_, month) => month);
+  return {
+    month: sumOver(horizon, [horizon.view.month]),
+    season: sumOver(horizon, [VIEW_SEASON]),
+    year: sumOver(horizon, months),
   };
+}
+
+function sumOver({ view, things }: Horizon, periods: readonly number[]): HoursLost {
+  const { hours } = view;
+  const sum = (values: Float32Array, first = 0) =>
+    periods.reduce((all, period) => all + values[first + period], 0);
   return {
     open: sum(hours.open),
     got: sum(hours.got),

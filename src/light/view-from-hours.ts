@@ -22,7 +22,7 @@ export function* viewHours(
   thingCount: number,
 ): Generator<number, ViewHours, void> {
   const { leaf, growingDay, convergenceRad } = scene;
-  const { columns, stepDeg, startAzimuthDeg } = cells;
+  const { columns, stepDeg } = cells;
   const open = new Float64Array(VIEW_PERIODS);
   const aboveLand = new Float64Array(VIEW_PERIODS);
   const got = new Float64Array(VIEW_PERIODS);
@@ -42,11 +42,11 @@ export function* viewHours(
     const growing = growingDay[day] === 1;
     add(open, hours);
     const altitude = samples.altitudeRad[i];
-    const fromStartDeg = (((radToDeg(samples.azimuthRad[i]) - startAzimuthDeg) % 360) + 360) % 360;
-    const behindLand = landTangentAt(fromStartDeg / stepDeg) > Math.tan(altitude);
+    const azimuthDeg = ((radToDeg(samples.azimuthRad[i]) % 360) + 360) % 360;
+    const behindLand = landTangentAt(azimuthDeg / stepDeg) > Math.tan(altitude);
     if (!behindLand) add(aboveLand, hours);
 
-    const column = Math.min(columns - 1, Math.floor(fromStartDeg / stepDeg));
+    const column = Math.min(columns - 1, Math.floor(azimuthDeg / stepDeg));
     const solids = follow(byColumn[column], altitude, samples.azimuthRad[i] - convergenceRad, day);
     let sum = 0;
     for (const thing of met) sum += depth[thing];
@@ -117,7 +117,7 @@ export function* viewHours(
     return solids;
   }
 
-  /** Between the centres of the columns; `along` in columns from the start. */
+  /** Between the centres of the columns; `along` in columns from north. */
   function landTangentAt(along: number): number {
     const at = along - 0.5;
     const from = Math.floor(at);

@@ -8,9 +8,8 @@ import { mergedIntervals, outlineRings } from './view-from-outlines.ts';
 import { type SeenPiece, type Span, turnBetween } from './view-from-pieces.ts';
 import type { ThingOutline } from './view-from-types.ts';
 
-/** The strip's cells: columns from the start azimuth on, rows from the zenith down. */
+/** The strip's cells: columns from north clockwise, rows from the zenith down. */
 export interface ViewCells {
-  readonly startAzimuthDeg: number;
   readonly stepDeg: number;
   readonly columns: number;
   readonly rows: number;
@@ -29,8 +28,7 @@ interface InSight {
   readonly highDeg: number;
 }
 
-const columnCentreDeg = (cells: ViewCells, column: number): number =>
-  cells.startAzimuthDeg + (column + 0.5) * cells.stepDeg;
+const columnCentreDeg = (cells: ViewCells, column: number): number => (column + 0.5) * cells.stepDeg;
 
 const gridAzimuthOf = (cells: ViewCells, trueDeg: number): number => degToRad(trueDeg) - cells.convergenceRad;
 
@@ -136,7 +134,7 @@ export function* viewPicture(
     let topAzimuthDeg = 0;
     let topAltitudeDeg = 0;
     const cuts = azimuths.map((azimuthDeg) => {
-      const column = Math.min(columns - 1, Math.floor((azimuthDeg - cells.startAzimuthDeg) / stepDeg));
+      const column = Math.min(columns - 1, Math.floor(azimuthDeg / stepDeg));
       const azimuth = gridAzimuthOf(cells, azimuthDeg);
       const intervals = mergedIntervals(
         inSight(byColumn[column], azimuth, column)
@@ -168,8 +166,7 @@ export function* viewPicture(
 
   /** Azimuths of the strip, rising: the centres of the columns that a thing reaches, and where its outline bends. */
   function azimuthsToCut(parts: readonly SeenPiece[]): number[] {
-    const { startAzimuthDeg } = cells;
-    const found = [startAzimuthDeg + 1e-5, startAzimuthDeg + 360 - 1e-5];
+    const found = [1e-5, 360 - 1e-5];
     const reached = new Set(parts);
     byColumn.forEach((candidates, column) => {
       if (candidates.some((piece) => reached.has(piece))) found.push(columnCentreDeg(cells, column));
@@ -177,7 +174,7 @@ export function* viewPicture(
     for (const { bendsRad } of parts)
       for (const bend of bendsRad) {
         const trueDeg = radToDeg(bend + cells.convergenceRad);
-        found.push(startAzimuthDeg + ((((trueDeg - startAzimuthDeg) % 360) + 360) % 360));
+        found.push(((trueDeg % 360) + 360) % 360);
       }
     return found.sort((a, b) => a - b);
   }

@@ -17,8 +17,7 @@ export interface ViewFromRequest {
 
 /**
  * What is seen from a spot, unrolled in compass order, and what each thing takes of the sun.
- * Azimuths are degrees from true north and run from `startAzimuthDeg` to 360 more, so that the sun's highest stand is
- * in the middle: from 0 on the northern hemisphere, from 180 on the southern. Altitudes are degrees, at least 0.
+ * Azimuths are degrees from true north, 0 to 360. Altitudes are degrees, at least 0.
  */
 export interface ViewFrom {
   readonly xM: number;
@@ -27,7 +26,6 @@ export interface ViewFrom {
   /** Elevation of the ground at the spot, m. */
   readonly groundM: number;
   readonly month: number;
-  readonly startAzimuthDeg: number;
   /** Size of a cell of the raster and spacing of the land's horizon, degrees. */
   readonly stepDeg: number;
   readonly columns: number;

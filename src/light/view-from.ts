@@ -3,7 +3,7 @@
  * that each thing takes. One point needs no tricks: every ray is followed through every piece by its exact path
  * (crowns/path-length.ts, crowns/prism-path.ts), in every five minutes of the year.
  */
-import { sampleGrid } from '../numeric/grid.ts';
+import { type Grid, sampleGrid } from '../numeric/grid.ts';
 import type { Steps } from '../numeric/steps.ts';
 import { MIDDLE_DAY, sunPaths } from '../sun/sun-paths.ts';
 import { yearSamples } from '../sun/year-samples.ts';
@@ -25,7 +25,7 @@ const PICTURE_SHARE = 0.4;
 /** @throws BadInputError when the ground is not known at the spot, or something solid stands on it. */
 export function* computeViewFrom(request: ViewFromRequest): Steps<ViewFrom> {
   const { scene, xM, yM, readingHeightM, thingCount, month } = request;
-  const groundM = sampleGrid(scene.ground, xM, yM);
+  const groundM = groundAt(scene.ground, xM, yM);
   if (Number.isNaN(groundM))
     throw new BadInputError(
       'The height of the ground is not known at this spot, so no horizon can be drawn from it; expected a spot on the terrain.',
@@ -38,7 +38,6 @@ export function* computeViewFrom(request: ViewFromRequest): Steps<ViewFrom> {
   yield 0;
   const samples = yearSamples(scene.calendarYear, scene.timeZone, scene.latDeg, scene.lonDeg, scene.sky);
   const cells: ViewCells = {
-    startAzimuthDeg: scene.latDeg >= 0 ? 0 : 180,
     stepDeg: STEP_DEG,
     columns: 360 / STEP_DEG,
     rows: 90 / STEP_DEG,
@@ -64,7 +63,6 @@ export function* computeViewFrom(request: ViewFromRequest): Steps<ViewFrom> {
     readingHeightM,
     groundM,
     month,
-    startAzimuthDeg: cells.startAzimuthDeg,
     stepDeg: STEP_DEG,
     columns: cells.columns,
     rows: cells.rows,
@@ -74,6 +72,13 @@ export function* computeViewFrom(request: ViewFromRequest): Steps<ViewFrom> {
     hours,
     sunPaths: sunPaths(scene.calendarYear, scene.timeZone, scene.latDeg, scene.lonDeg, month),
   };
+}
+
+/** Elevation of the ground, NaN where it is not known or off the raster. */
+function groundAt(ground: Grid, xM: number, yM: number): number {
+  const { columns, rows, cellM, westM, northM } = ground;
+  const within = xM >= westM && xM <= westM + columns * cellM && yM <= northM && yM >= northM - rows * cellM;
+  return within ? sampleGrid(ground, xM, yM) : Number.NaN;
 }
 
 /** Leaf share by class on the middle day of a month. */

@@ -6,7 +6,7 @@ import { parseTraverse, type Traverse, traverseBoundary } from '../../geo/traver
 import { drawFinished } from '../../state/draw-finished.ts';
 import { formatArea, formatLength } from '../../state/format-measure.ts';
 import { fineDirectionWord } from '../../state/format-words.ts';
-import { placeFromText } from '../../state/place-from-text.ts';
+import { placeFromText } from '../../geo/place-from-text.ts';
 import { useApp } from '../../state/store.ts';
 import { Choice } from '../parts/choice.tsx';
 import { Dialog } from '../parts/dialog.tsx';

@@ -1,5 +1,5 @@
 import { useId, useState } from 'react';
-import { placeFromText } from '../../state/place-from-text.ts';
+import { placeFromText } from '../../geo/place-from-text.ts';
 import { useApp } from '../../state/store.ts';
 import { Dialog } from '../parts/dialog.tsx';
 import { FileButton } from '../parts/file-button.tsx';

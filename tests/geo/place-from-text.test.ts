@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { placeFromText } from '../../src/state/place-from-text.ts';
+import { placeFromText } from '../../src/geo/place-from-text.ts';
 
 describe('a place as people write it', () => {
   test.each([
