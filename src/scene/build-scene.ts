@@ -10,7 +10,7 @@ import { LeafClasses } from './leaf-phases.ts';
 import type { SceneOptions, SceneThing } from './options.ts';
 import { siteCentre } from './site-ground.ts';
 import { siteSky } from './site-sky.ts';
-
+import { siteSurroundings } from './site-surface.ts';
 import { standingAt } from './things.ts';
 
 export interface Built<Scene> {
@@ -30,6 +30,7 @@ export function lightScene(document: SiteDocument, options: SceneOptions): Built
   const leafClasses = new LeafClasses();
   const crowns = buildCrowns(standing.trees, frame, ground, leafClasses);
   const prisms = buildPrisms(standing.breaks, standing.buildings, frame, ground, leafClasses);
+  const around = siteSurroundings(document, options, leafClasses);
   const growingDay = growingDays(document.site, latDeg, calendarYear);
   const { sky, assumed } = siteSky(document, options.weather, calendarYear);
   return {
@@ -45,10 +46,10 @@ export function lightScene(document: SiteDocument, options: SceneOptions): Built
       crowns,
       prisms,
       leaf: leafClasses.phases(latDeg, growingDay.length),
-      surroundings: null,
+      surroundings: around?.surroundings ?? null,
     },
     things: standing.things,
-    assumed,
+    assumed: [...assumed, ...(around?.assumed ?? [])],
   };
 }
 

@@ -22,6 +22,8 @@ export interface SceneOptions extends GrowthMoment {
   readonly frame: Frame;
   readonly ground: Grid;
   readonly weather: WeatherTable | null;
+  /** Elevations of the tops around, on the ground's datum and laid on the frame; absent: none are known. */
+  readonly surface?: Grid | null;
 }
 
 /** What an engine's `thing` index stands for. */

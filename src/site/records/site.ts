@@ -30,6 +30,10 @@ const groundPicture = z.looseObject({
   opacity: share.optional(),
 });
 
+/** Mixed: half of the foliage stays in winter. */
+const SURFACE_LEAVES = ['deciduous', 'mixed', 'evergreen'] as const;
+export type SurfaceLeaves = (typeof SURFACE_LEAVES)[number];
+
 export const CURRENT_FORMAT_VERSION = 1;
 
 /** What a site has besides features: the foreign member `site` of the collection. */
@@ -45,7 +49,10 @@ export const siteRecord = z.looseObject({
     .looseObject({ fallDeg: z.number().min(0).max(60), towardDeg: z.number().min(0).max(360) })
     .nullish(),
   spotLevels: z.array(spotLevel).optional(),
+  /** Tops of what stands around the site, on the terrain file's datum; never added to what is drawn. */
   surfaceFile: z.string().nullish(),
+  /** What its woods are made of. */
+  surfaceLeaves: z.enum(SURFACE_LEAVES).optional(),
   weatherFile: z.string().nullish(),
   wind: windRecord.nullish(),
   sunshineShareByMonth: z.array(share).length(12).nullish(),
