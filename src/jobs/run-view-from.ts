@@ -21,6 +21,9 @@ export interface HorizonRequest {
   readonly month: number;
 }
 
+/** The woods of a surface raster, which nobody has drawn. */
+const WOODS_AROUND: SceneThing = { id: 'woods-around', kind: 'block', label: 'Woods around' };
+
 /** The horizon from a spot, worked out by one thread: a third of a second for two hundred things. */
 export async function runViewFrom(
   runner: JobRunner,
@@ -28,7 +31,7 @@ export async function runViewFrom(
   options: RunOptions = {},
 ): Promise<Horizon> {
   const view = await runner.run('view-from', { ...request, thingCount: things.length }, options);
-  return { view, things };
+  return { view, things: request.scene.surroundings ? [...things, WOODS_AROUND] : things };
 }
 
 /** Hours of sun in one period: open = got + those of the things + toLand + shared (see ViewHours). */

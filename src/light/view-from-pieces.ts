@@ -61,8 +61,8 @@ export interface SeenPiece {
 }
 
 /** The lowest altitude that is looked at: rays must climb. */
-const LEAST_RAD = 1e-4;
-const ZENITH_RAD = Math.PI / 2;
+export const LEAST_RAD = 1e-4;
+export const ZENITH_RAD = Math.PI / 2;
 /** Places along the width of a crown at which its outline is taken, closer together at the edges where it bends. */
 const CROWN_BENDS = Array.from({ length: 25 }, (_, k) => Math.cos((k * Math.PI) / 24) * 0.9999);
 
@@ -130,8 +130,8 @@ function seenCrown({ crowns }: LightScene, i: number, eye: Eye): SeenPiece | nul
   };
 }
 
-/** Where a convex body ends between an altitude that meets it and one further up or down. */
-function edge(meets: (altitudeRad: number) => boolean, insideRad: number, farRad: number): number {
+/** Where what a cut meets ends, between an altitude that meets it and one further up or down. */
+export function edge(meets: (altitudeRad: number) => boolean, insideRad: number, farRad: number): number {
   if (meets(farRad)) return farRad;
   let inside = insideRad;
   let outside = farRad;

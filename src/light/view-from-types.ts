@@ -9,7 +9,7 @@ export interface ViewFromRequest {
   readonly yM: number;
   /** Height of the eye above the ground. */
   readonly readingHeightM: number;
-  /** How many things the scene's `thing` indices stand for. */
+  /** How many things the scene's `thing` indices stand for; the woods around, where it has them, come after the last. */
   readonly thingCount: number;
   /** 0 = January: the month on whose middle day the leaves and one of the sun's paths are drawn. */
   readonly month: number;

@@ -15,6 +15,7 @@ import { landInView } from './view-from-land.ts';
 import { gridAzimuthsOf, piecesByColumn, type ViewCells, viewPicture } from './view-from-picture.ts';
 import { seenPieces } from './view-from-pieces.ts';
 import type { ViewFrom, ViewFromRequest } from './view-from-types.ts';
+import { seenWoods } from './view-from-woods.ts';
 
 /** Half a degree: a man's breadth at fifty metres. */
 const STEP_DEG = 0.5;
@@ -31,7 +32,8 @@ export function* computeViewFrom(request: ViewFromRequest): Steps<ViewFrom> {
       'The height of the ground is not known at this spot, so no horizon can be drawn from it; expected a spot on the terrain.',
     );
   const eye = { xM, yM, zM: groundM + readingHeightM };
-  const pieces = seenPieces(scene, eye);
+  const woods = seenWoods(scene, eye, thingCount);
+  const pieces = [...seenPieces(scene, eye), ...(woods ? [woods] : [])];
   if (pieces.some((piece) => piece.solid && piece.pathM(0, 0, 1) > 0))
     throw new BadInputError('A building or a wall stands on this spot; expected a spot outside.');
 
@@ -53,7 +55,7 @@ export function* computeViewFrom(request: ViewFromRequest): Steps<ViewFrom> {
   );
   const before = SUN_SHARE + PICTURE_SHARE;
   const hours = yield* within(
-    viewHours(scene, samples, cells, byColumn, land, thingCount),
+    viewHours(scene, samples, cells, byColumn, land, scene.surroundings ? thingCount + 1 : thingCount),
     before,
     1 - before,
   );
