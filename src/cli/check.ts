@@ -10,6 +10,7 @@ import { pathFromCaller } from './caller-path.ts';
 import { ProblemsListed } from './exit.ts';
 import { readGroundOf, readWeatherOf } from './prepare.ts';
 import { readSite } from './read-files.ts';
+import { readSurfaceOf } from './read-surface.ts';
 
 interface CheckOptions {
   readonly json?: boolean;
@@ -47,13 +48,16 @@ async function check(path: string, options: CheckOptions): Promise<void> {
     },
   });
   // What is at hand must also be readable: its own sentence ends the command.
-  const { terrainFile, weatherFile } = document.site;
+  const { terrainFile, surfaceFile, weatherFile } = document.site;
   const frame = siteFrame(document);
   const { ground } =
     terrainFile && filesAtHand.includes(terrainFile)
       ? await readGroundOf(site, frame, createLocalRunner())
       : siteGround(document, frame, null);
   if (weatherFile && filesAtHand.includes(weatherFile)) readWeatherOf(site);
+  const hasBoth = [surfaceFile, terrainFile].every((file) => file && filesAtHand.includes(file));
+  const surface = hasBoth ? await readSurfaceOf(site, frame, ground, createLocalRunner()) : null;
+  if (surface?.problem) found.push({ level: 'problem', sentence: surface.problem });
 
   found.push(...readingNotes({ document, frame, ground }));
   const listed = options.quiet ? found.filter((problem) => problem.level === 'problem') : found;

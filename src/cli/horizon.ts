@@ -22,6 +22,7 @@ import { horizonJson, horizonText } from './horizon-text.ts';
 import { layoutOf, readGroundOf, readWeatherOf } from './prepare.ts';
 import { progressLine } from './progress.ts';
 import { readSite } from './read-files.ts';
+import { readSurfaceOf } from './read-surface.ts';
 import { writePdf } from './write-pdf.ts';
 
 interface HorizonOptions {
@@ -83,12 +84,14 @@ async function horizon(path: string, options: HorizonOptions): Promise<void> {
   const frame = siteFrame(document);
   const runner = createLocalRunner();
   const { ground } = await readGroundOf(onDisk, frame, runner);
+  const { surface } = await readSurfaceOf(onDisk, frame, ground, runner);
   const { scene, things, assumed } = lightScene(document, {
     year: options.year,
     layout,
     pace: 'usual',
     frame,
     ground,
+    surface,
     weather: readWeatherOf(onDisk),
   });
   const [, latDeg] = siteCentre(document);

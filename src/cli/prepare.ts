@@ -15,6 +15,7 @@ import { BadInputError } from '../units/bad-input.ts';
 import { pathFromCaller } from './caller-path.ts';
 import type { CommonOptions } from './common-options.ts';
 import { readBytes, readSite, type SiteOnDisk } from './read-files.ts';
+import { readSurfaceOf } from './read-surface.ts';
 
 /** All that a computing command needs before it can ask an engine. */
 export interface Prepared {
@@ -75,13 +76,14 @@ export async function prepare(path: string, options: CommonOptions): Promise<Pre
   const runner = startRunner(options.threads);
   try {
     const { ground } = await readGroundOf(site, frame, runner);
+    const { surface } = await readSurfaceOf(site, frame, ground, runner);
     return {
       site,
       frame,
       grid,
       fields,
       runner,
-      scene: { year: options.year, layout, pace: 'usual', frame, ground, weather },
+      scene: { year: options.year, layout, pace: 'usual', frame, ground, surface, weather },
     };
   } catch (error) {
     runner.dispose();

@@ -12,6 +12,8 @@ export const checkSiteRecord: SiteCheck = (document, { filesAtHand }) => {
           level: 'problem',
           sentence: `site.${member} is ${JSON.stringify(file)}, which is not at hand; expected the file beside the site file.`,
         });
+  if (site.surfaceFile && !site.terrainFile)
+    problems.push({ level: 'problem', sentence: surfaceWithoutTerrain(site.surfaceFile) });
   if (site.wind) {
     const sum = site.wind.sectors.reduce((total, sector) => total + sector.frequency, 0);
     if (sum === 0)
@@ -35,6 +37,10 @@ export const checkSiteRecord: SiteCheck = (document, { filesAtHand }) => {
       });
   return problems;
 };
+
+/** A surface says how high things stand only beside the terrain. */
+export const surfaceWithoutTerrain = (surfaceFile: string): string =>
+  `site.surfaceFile is ${JSON.stringify(surfaceFile)}, but site.terrainFile names none; expected terrain on the same datum, above which its woods stand.`;
 
 /** Every file the site refers to, with the member that names it. */
 export function filesOf({ site }: Parameters<SiteCheck>[0]): { member: string; file: string }[] {
