@@ -48,6 +48,15 @@ export function changeInWords(picture: Picture, { usual, mean }: EndChange): str
   return `${Math.abs(percent)} % ${percent < 0 ? less : more}`;
 }
 
+/** The same for a narrow place: "-12 %"; of the wind what it is cut by, "31 %". */
+export function changeInFigures(picture: Picture, { usual, mean }: EndChange): string {
+  if (picture === 'wind-cut') return formatShare(mean);
+  const percent = Math.round((mean / usual - 1) * 100);
+  return percent === 0 || !Number.isFinite(percent)
+    ? '±0 %'
+    : `${percent < 0 ? '−' : '+'}${Math.abs(percent)} %`;
+}
+
 /** A difference of two values of a map in its own unit, however small. */
 export function differenceInWords(picture: Picture, difference: number): string {
   if (picture === 'sun-hours') return `${formatHours(difference)} a day`;

@@ -2,6 +2,7 @@ import type { CauseChange, EndChange } from '../jobs/run-ends-causes.ts';
 import { CAUSES, type Cause, ENDS_OF_CAUSE, type SceneEnd, WIND_CAUSES } from '../scene/ends.ts';
 import {
   CAUSE_NAMES,
+  changeInFigures,
   changeInWords,
   differenceInWords,
   END_NAMES,
@@ -71,7 +72,7 @@ export const causeRows = (picture: Picture, causes: readonly CauseChange[]): rea
 /** An end the map can be drawn at. */
 export interface EndChoice {
   readonly end: SceneEnd;
-  /** "crowns a fifth wider (12 % darker)". */
+  /** "crowns a fifth wider: −12 %". */
   readonly words: string;
 }
 
@@ -83,7 +84,7 @@ export function endChoices(picture: Picture, causes: readonly CauseChange[] | nu
   return inOrder.map((end) => {
     const change = known.find((each) => each.end === end);
     const words = supposedInWords(end) as string;
-    return { end, words: change ? `${words} (${changeInWords(picture, change)})` : words };
+    return { end, words: change ? `${words}: ${changeInFigures(picture, change)}` : words };
   });
 }
 

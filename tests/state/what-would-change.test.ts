@@ -119,7 +119,7 @@ describe('what would change the map most', () => {
     expect(rows[0].ends).toEqual(['a fifth wider: 12 % darker', 'a fifth narrower: 9 % lighter']);
     expect(endChoices('light-share', causes)[0]).toEqual({
       end: 'wide-crowns',
-      words: 'crowns a fifth wider (12 % darker)',
+      words: 'crowns a fifth wider: −12 %',
     });
     expect(endChoices('light-share', null)).toHaveLength(6);
     expect(endChoices('wind-cut', null)).toHaveLength(4);
