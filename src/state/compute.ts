@@ -33,6 +33,8 @@ const world = (state: AppState) => [
   state.document.site.species,
   state.document.site.timeZone,
   state.ground,
+  state.surface,
+  state.document.site.surfaceLeaves,
   state.weather,
   state.layout,
 ];

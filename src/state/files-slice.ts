@@ -6,16 +6,31 @@ import { BadInputError } from '../units/bad-input.ts';
 import { downloadText } from './download.ts';
 import { filesOf } from './load-references.ts';
 import type { Actions, App } from './model.ts';
-import { openFile } from './open-file.ts';
+import { openFile, openSurface } from './open-file.ts';
 import { keepFile } from './site-files.ts';
 
-type FileActions = Pick<Actions, 'newSite' | 'openDemo' | 'openFiles' | 'saveFile' | 'keepSiteFile'>;
+type FileActions = Pick<
+  Actions,
+  'newSite' | 'openDemo' | 'openFiles' | 'openSurface' | 'saveFile' | 'keepSiteFile'
+>;
 
 /** Sites and files that come in and go out. */
 export function fileActions(set: StoreApi<App>['setState'], get: StoreApi<App>['getState']): FileActions {
   const keepBytes = async (name: string, bytes: ArrayBuffer, type: string) => {
     await keepFile(name, bytes, type);
     set((app) => ({ filesKept: app.filesKept + 1 }));
+  };
+  /** Says in a sentence what keeps a file from being used. */
+  const opened = async (file: File, open: () => Promise<void>) => {
+    try {
+      await open();
+    } catch (reason) {
+      const text =
+        reason instanceof BadInputError
+          ? reason.message
+          : `${file.name}: the file could not be read; try to save it again from where it comes.`;
+      get().say({ tone: 'warning', text });
+    }
   };
   return {
     async newSite(placeLonLat, name) {
@@ -54,17 +69,10 @@ export function fileActions(set: StoreApi<App>['setState'], get: StoreApi<App>['
       }
     },
     async openFiles(files) {
-      for (const file of files) {
-        try {
-          await openFile(file, get(), keepBytes);
-        } catch (reason) {
-          const text =
-            reason instanceof BadInputError
-              ? reason.message
-              : `${file.name}: the file could not be read; try to save it again from where it comes.`;
-          get().say({ tone: 'warning', text });
-        }
-      }
+      for (const file of files) await opened(file, () => openFile(file, get(), keepBytes));
+    },
+    async openSurface(file) {
+      await opened(file, () => openSurface(file, get(), keepBytes));
     },
     async keepSiteFile(file) {
       await keepBytes(file.name, await file.arrayBuffer(), file.type);

@@ -1,5 +1,6 @@
 import type { StoreApi } from 'zustand/vanilla';
 import type { JobRunner } from '../jobs/messages.ts';
+import type { Grid } from '../numeric/grid.ts';
 import { terrainBox } from '../scene/site-ground.ts';
 import type { SiteRecord } from '../site/records/site.ts';
 import { readWeatherFile } from '../sun/weather/read-weather-file.ts';
@@ -16,51 +17,66 @@ export const filesOf = (site: SiteRecord): string[] =>
   ].filter((name): name is string => typeof name === 'string' && name !== '');
 
 /**
- * Reads the files that the open site refers to, whenever the site, its files or its place change: the terrain is laid
- * on the frame by a job, the weather becomes a table, pictures are brought to hand. Names of files that are not on this
+ * Reads the files that the open site refers to, whenever the site, its files or its place change: the terrain and
+ * the surface are laid on the frame by jobs, the weather becomes a table, pictures are brought to hand. Names of files that are not on this
  * device go to `missingFiles`.
  */
 export function keepReferencesLoaded(store: StoreApi<App>, runner: JobRunner): () => void {
-  let terrainKey = '';
   let weatherKey = '';
   let filesKey = '';
   let readings = 0;
 
-  const loadTerrain = async (state: AppState) => {
-    const name = state.document.site.terrainFile;
-    const box = terrainBox(state.document, state.frame);
-    const key = name
-      ? [
-          name,
-          state.frame.epsg,
-          state.frame.originEastingM,
-          state.frame.originNorthingM,
-          ...Object.values(box),
-          readings,
-        ].join('|')
-      : '';
-    if (key === terrainKey) return;
-    terrainKey = key;
-    if (!name) return store.setState({ terrain: null });
-    const bytes = await fileBytes(name);
-    if (key !== terrainKey) return;
-    if (!bytes) return store.setState({ terrain: null });
-    try {
-      const result = await runner.run('ground-file', {
-        fileName: name,
-        bytes: bytes.slice(0),
-        frame: state.frame,
-        box,
-      });
-      if (key !== terrainKey) return;
-      store.setState({ terrain: result.ground });
-      store.setState({ groundDescription: result.description });
-    } catch (reason) {
-      if (key !== terrainKey) return;
-      store.setState({ terrain: null });
-      store.getState().say({ tone: 'warning', text: (reason as Error).message });
-    }
+  /** Lays a raster of elevations on the frame; each file keeps to its own last reading. */
+  const rasterLoader = (
+    nameOf: (site: SiteRecord) => string | null | undefined,
+    take: (grid: Grid | null, description?: string) => void,
+  ) => {
+    let lastKey = '';
+    return async (state: AppState) => {
+      const name = nameOf(state.document.site);
+      const box = terrainBox(state.document, state.frame);
+      const key = name
+        ? [
+            name,
+            state.frame.epsg,
+            state.frame.originEastingM,
+            state.frame.originNorthingM,
+            ...Object.values(box),
+            readings,
+          ].join('|')
+        : '';
+      if (key === lastKey) return;
+      lastKey = key;
+      if (!name) return take(null);
+      const bytes = await fileBytes(name);
+      if (key !== lastKey) return;
+      if (!bytes) return take(null);
+      try {
+        const result = await runner.run('ground-file', {
+          fileName: name,
+          bytes: bytes.slice(0),
+          frame: state.frame,
+          box,
+        });
+        if (key === lastKey) take(result.ground, result.description);
+      } catch (reason) {
+        if (key !== lastKey) return;
+        take(null);
+        store.getState().say({ tone: 'warning', text: (reason as Error).message });
+      }
+    };
   };
+  const loadTerrain = rasterLoader(
+    (site) => site.terrainFile,
+    (terrain, description) => {
+      store.setState({ terrain });
+      if (description !== undefined) store.setState({ groundDescription: description });
+    },
+  );
+  const loadSurface = rasterLoader(
+    (site) => site.surfaceFile,
+    (surface) => store.setState({ surface }),
+  );
 
   const loadWeather = async (state: AppState) => {
     const key = state.document.site.weatherFile ? `${state.document.site.weatherFile}|${readings}` : '';
@@ -95,6 +111,7 @@ export function keepReferencesLoaded(store: StoreApi<App>, runner: JobRunner): (
     void bringFiles(state);
     void loadWeather(state);
     void loadTerrain(state);
+    void loadSurface(state);
   };
   const unsubscribe = store.subscribe((state, before) => {
     if (state.filesKept !== before.filesKept) readings++;

@@ -163,6 +163,8 @@ export interface AppState {
   readonly picture: Picture;
   readonly year: number;
   readonly period: Period;
+  /** The same of the surface file: tops of what stands around. */
+  readonly surface: Grid | null;
   readonly layer: Layer;
   /** One end of what is not known, at which everything is shown; null: as expected. */
   readonly shownEnd: SceneEnd | null;
@@ -249,3 +251,5 @@ export interface Actions {
 
 /** Everything the store holds, flat: what is shown and what can be done. */
 export type App = AppState & Actions;
+  /** A raster of the tops of what stands around. */
+  openSurface(file: File): Promise<void>;

@@ -24,11 +24,7 @@ type KeepBytes = (name: string, bytes: ArrayBuffer, type: string) => Promise<voi
  * @throws BadInputError, one sentence, when the file cannot be used.
  */
 export async function openFile(file: File, app: App, keepBytes: KeepBytes): Promise<void> {
-  if (file.size === 0) throw new BadInputError(`${file.name}: the file is empty.`);
-  if (file.size > MOST_BYTES)
-    throw new BadInputError(
-      `${file.name}: the file has ${Math.round(file.size / 2 ** 20)} MB; expected at most ${MOST_BYTES / 2 ** 20} MB: cut it to the surroundings of the site.`,
-    );
+  checkSize(file);
   const ending = file.name.toLowerCase().match(/\.([a-z0-9]+)$/)?.[1] ?? '';
   switch (ending) {
     case 'geojson':
@@ -111,6 +107,35 @@ async function openRaster(file: File, app: App, keepBytes: KeepBytes): Promise<v
     tone: 'plain',
     text: `${file.name} is laid on the ground: ${picture.description}.${farWords(picture.cornersLonLat[0], app, FAR_PICTURE_KM, 'It lies')}`,
   });
+}
+
+/**
+ * A raster of tops gives the woods around the site.
+ * @throws BadInputError when it is no GeoTIFF of elevations.
+ */
+export async function openSurface(file: File, app: App, keepBytes: KeepBytes): Promise<void> {
+  checkSize(file);
+  const bytes = await file.arrayBuffer();
+  if (await isColourRaster(bytes, file.name))
+    throw new BadInputError(
+      `${file.name}: this is a picture; expected a GeoTIFF with one band of elevations, of the tops of what stands there.`,
+    );
+  await keepBytes(file.name, bytes, 'image/tiff');
+  app.edit('Use a surface file', (site) => setSite(site, { surfaceFile: file.name }));
+  app.say({
+    tone: 'plain',
+    text: app.document.site.terrainFile
+      ? `${file.name} gives the woods around: they shade the site where nothing is drawn.`
+      : `${file.name} waits for a terrain raster, above which its woods stand: open one too.`,
+  });
+}
+
+function checkSize(file: File): void {
+  if (file.size === 0) throw new BadInputError(`${file.name}: the file is empty.`);
+  if (file.size > MOST_BYTES)
+    throw new BadInputError(
+      `${file.name}: the file has ${Math.round(file.size / 2 ** 20)} MB; expected at most ${MOST_BYTES / 2 ** 20} MB: cut it to the surroundings of the site.`,
+    );
 }
 
 function openGeoJson(bytes: ArrayBuffer, fileName: string, app: App): void {

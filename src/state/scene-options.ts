@@ -2,6 +2,7 @@ import type { Grid } from '../numeric/grid.ts';
 import { atEnd } from '../scene/ends.ts';
 import type { SceneOptions } from '../scene/options.ts';
 import type { AppState } from './model.ts';
+import { surfaceInUse } from './surface-words.ts';
 
 /** What a scene is built with for a state, at the end that is shown, or for another year of it. */
 export const sceneOptions = (state: AppState, ground: Grid, year = state.year): SceneOptions =>
@@ -13,6 +14,7 @@ export const sceneOptions = (state: AppState, ground: Grid, year = state.year): 
       frame: state.frame,
       ground,
       weather: state.weather,
+      surface: surfaceInUse(state),
     },
     state.shownEnd,
   );

@@ -40,6 +40,7 @@ export function createAppStore(
       groundDescription: '',
       grown: { year: FIRST_VIEW.year, things: [] },
       terrain: null,
+      surface: null,
       weather: null,
       windClimate: null,
       assumed: [],

@@ -10,6 +10,7 @@ import { PanelHead, Section } from '../parts/panel-head.tsx';
 import { FieldTable } from './field-table.tsx';
 import { GroundDetails } from './ground-details.tsx';
 import { GroundLevels } from './ground-levels.tsx';
+import { WoodsAround } from './woods-around.tsx';
 
 /** Ground: which field, how large, how it lies. */
 export function GroundPanel() {
@@ -54,6 +55,7 @@ export function GroundPanel() {
         </div>
       </Section>
       <GroundLevels />
+      <WoodsAround />
       <GroundDetails />
     </div>
   );
