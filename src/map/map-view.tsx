@@ -20,6 +20,7 @@ import { useMap } from './use-map.ts';
 import { usePicture } from './use-picture.ts';
 import { usePlan } from './use-plan.ts';
 import { useRelief } from './use-relief.ts';
+import { useStakes } from './use-stakes.ts';
 import { useUnderlays } from './use-underlays.ts';
 import { ViewButtons } from './view-buttons.tsx';
 
@@ -35,6 +36,7 @@ export function MapView() {
   usePicture(map, raster, theme, hatched);
   useUnderlays(map);
   usePlan(map);
+  useStakes(map);
   const { showSite, showField } = useFitToSite(map);
   usePointer(map);
   useKeys(map, container, showSite);

@@ -6,6 +6,7 @@ import type { InkTheme } from './ink-theme.ts';
 import { letteringLayers } from './lettering-layers.ts';
 import { planLayers } from './plan-layers.ts';
 import { sketchLayers } from './sketch-layers.ts';
+import { stakesLayers } from './stakes-layers.ts';
 
 /** Sources that hold GeoJSON, all empty at first. */
 export const GEOJSON_SOURCES = [
@@ -19,6 +20,7 @@ export const GEOJSON_SOURCES = [
   'points',
   'names',
   'selected',
+  'stakes',
   'sketch',
 ] as const;
 export type GeojsonSourceName = (typeof GEOJSON_SOURCES)[number];
@@ -28,6 +30,7 @@ export const drawingLayers = (theme: InkTheme): LayerSpecification[] => [
   ...groundLayers(theme),
   ...planLayers(theme),
   ...letteringLayers(theme),
+  ...stakesLayers(theme),
   ...sketchLayers(theme),
 ];
 

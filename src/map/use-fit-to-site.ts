@@ -27,7 +27,7 @@ function openingBox(state: AppState): Bounds {
   return (state.step === 'ground' ? null : takenFieldBounds(state)) ?? siteBounds(state);
 }
 
-function showBox(map: MapLibre, box: Bounds, animate: boolean): void {
+export function showBox(map: MapLibre, box: Bounds, animate: boolean): void {
   map.fitBounds(box, {
     padding: paddingFor(map.getContainer().clientWidth),
     maxZoom: 20,

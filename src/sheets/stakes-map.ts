@@ -1,4 +1,3 @@
-import { azimuthDeg, destination } from '../geo/geodesic.ts';
 import type { Stake } from '../stakes/stake-plan.ts';
 import { drawMap } from './draw-map.ts';
 import { INK, LEAF, PAPER, SOFT_INK } from './inks.ts';
@@ -77,7 +76,7 @@ export function drawStakesMap(
         { mark: 'line', pointsMm: [root, at], stroke: { ink: SOFT_INK, widthMm: 0.18 } },
         {
           mark: 'line',
-          pointsMm: [onPaper(footOf(input, stake)), at],
+          pointsMm: [onPaper(stake.foot), at],
           stroke: { ink: LEAF, widthMm: 0.3, dashMm: [1.4, 0.9] },
         },
       ];
@@ -109,12 +108,6 @@ function placeSketch(sketch: PlanPageInput, boxMm: BoxMm): MapPlacement {
     if (fits) return closer;
   }
   return round;
-}
-
-/** Where the tape leaves the line at a right angle. */
-function footOf({ plan: { line } }: StakesPageInput, { alongLine, backwards }: Stake) {
-  const toB = azimuthDeg(line.a.lonLat, line.b.lonLat);
-  return destination(line.a.lonLat, backwards ? toB + 180 : toB, alongLine.levelM);
 }
 
 /** A cross at the stake and its number beyond it, seen from what casts the shadow. */

@@ -95,7 +95,7 @@ function placeAlong(thing: StakedThing, wanted: number | null | undefined): numb
   return wanted;
 }
 
-type Offsets = Pick<Stake, 'alongLine' | 'backwards' | 'square' | 'side' | 'fromA' | 'fromB'>;
+type Offsets = Pick<Stake, 'alongLine' | 'backwards' | 'square' | 'foot' | 'side' | 'fromA' | 'fromB'>;
 
 function offsets({ frame, ground }: StakedSite, { a, b }: ReferenceLine, place: LonLat): Offsets {
   const { alongM, rightM } = alongAndRight(a.lonLat, b.lonLat, place);
@@ -104,6 +104,7 @@ function offsets({ frame, ground }: StakedSite, { a, b }: ReferenceLine, place: 
     alongLine: tapedDistance(frame, ground, a.lonLat, foot),
     backwards: alongM < 0,
     square: tapedDistance(frame, ground, foot, place),
+    foot,
     side: rightM < 0 ? 'left' : 'right',
     fromA: tapedDistance(frame, ground, a.lonLat, place),
     fromB: tapedDistance(frame, ground, b.lonLat, place),

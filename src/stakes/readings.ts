@@ -74,7 +74,7 @@ export function missOf(stake: Stake, place: LonLat): { beyondM: number; rightM: 
 const centimetres = (metres: number): number => Math.round(metres * 100) / 100 + 0;
 
 /** The reading as the site keeps it: a point where the tip was seen. */
-export function readingToKeep(plan: StakePlan, stake: Stake, time: string, seen: SeenAt): Drawn<'measure'> {
+export function readingToKeep(plan: StakePlan, stake: Stake, time: string, seen: SeenAt): Drawn {
   const [lon, lat] = placeSeen(plan, stake, seen);
   const miss = missOf(stake, [lon, lat]);
   const { a, b } = plan.line;

@@ -19,6 +19,15 @@ const missWords = (beyondM: number, rightM: number, unit: TapeUnit): string => {
 const alongWords = (beyondM: number, unit: TapeUnit): string =>
   Math.abs(beyondM) < ON_STAKE_M ? 'where it was computed' : signed(beyondM, unit, 'beyond', 'short');
 
+/** The mean miss in one figure: "0.4 m short", "on the stake". */
+export function missFigure(score: StakeScore, unit: TapeUnit): string {
+  if (score.readings.length === 0) return 'Not scored';
+  const aside = Math.abs(score.meanRightM) > Math.abs(score.meanBeyondM);
+  const missM = aside ? score.meanRightM : score.meanBeyondM;
+  if (Math.abs(missM) < ON_STAKE_M) return 'As computed';
+  return aside ? signed(missM, unit, 'to the right', 'to the left') : signed(missM, unit, 'beyond', 'short');
+}
+
 /** One reading's miss: "0.4 m beyond and 0.1 m to the left, 3 % of its 14.2 m; alone it fits 10.4 m". */
 export function readingWords(scored: ScoredReading, unit: TapeUnit): string {
   const { beyondM, rightM, lengthM, fitsHeightM } = scored;
@@ -35,12 +44,9 @@ export function scoreSentences(score: StakeScore, unit: TapeUnit): string[] {
   const beyond = score.readings.map(({ beyondM }) => beyondM);
   const shares = score.readings.map(({ beyondM, rightM, lengthM }) => Math.hypot(beyondM, rightM) / lengthM);
   const meanShare = shares.reduce((sum, share) => sum + share, 0) / count;
-  const first = [
-    `${count} readings: in the mean the tip was ${where}`,
-    `from ${alongWords(Math.min(...beyond), unit)} to ${alongWords(Math.max(...beyond), unit)}`,
-    `${count < 5 ? 'the furthest' : '90 % within'} ${roughText(count < 5 ? score.furthestM : score.within90M, unit)}${count < 5 ? ' off' : ''}`,
-    `${(100 * meanShare).toFixed(meanShare < 0.1 ? 1 : 0)} % of the shadow’s length`,
-  ].join('; ');
+  const range = `from ${alongWords(Math.min(...beyond), unit)} to ${alongWords(Math.max(...beyond), unit)}`;
+  const most = count < 5 ? '' : `; nine of ten within ${roughText(score.within90M, unit)}`;
+  const first = `${count} readings: in the mean the tip was ${where} (${range}${most}), a miss of ${(100 * meanShare).toFixed(meanShare < 0.1 ? 1 : 0)} % of the shadow’s length`;
   return [`${first}.`, causeWords(score, unit)];
 }
 

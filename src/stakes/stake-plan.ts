@@ -27,6 +27,8 @@ export interface Stake {
   readonly alongLine: Taped;
   readonly backwards: boolean;
   readonly square: Taped;
+  /** Where the tape leaves the line, and to which side seen from A. */
+  readonly foot: LonLat;
   readonly side: 'left' | 'right';
   readonly fromA: Taped;
   readonly fromB: Taped;

@@ -72,6 +72,7 @@ export function documentActions(
         hand: { doing: 'looking' },
         pointed: null,
         shownEnd: null,
+        stakes: null,
         earlierSites: afterOpening(get().earlierSites, get().document, document),
         ...view,
       }),

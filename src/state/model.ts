@@ -6,6 +6,7 @@ import type { SceneEnd } from '../scene/ends.ts';
 import type { GrownPlan } from '../scene/grown-plan.ts';
 import type { SiteProblem } from '../site/checks/problem.ts';
 import type { FeatureId, Kind, SiteDocument } from '../site/document.ts';
+import type { StakeWish } from '../stakes/stake-plan.ts';
 import type { WeatherTable } from '../sun/weather/weather-table.ts';
 import type { ShelterResult, WindClimate } from '../wind/shelter-types.ts';
 import type { EarlierSite } from './earlier-sites.ts';
@@ -33,7 +34,8 @@ export type DialogName =
   | 'wind-words'
   | 'tree-height'
   | 'spot-levels'
-  | 'print';
+  | 'print'
+  | 'print-stakes';
 
 /** What the next drawn thing is made of; the panels set it, drawing reads it. */
 export interface Brush {
@@ -75,6 +77,11 @@ export type Hand =
   | { readonly doing: 'reshaping'; readonly id: FeatureId }
   /** The next points clicked go to whoever asked (photo corners, a place, a read spot). */
   | { readonly doing: 'pointing'; readonly purpose: string; readonly pointsWanted: number };
+
+/** The shadow stakes that are open: whose, and what is asked of them. */
+export interface StakesView extends StakeWish {
+  readonly of: FeatureId;
+}
 
 /** One computed map: the last good result stays while the next is computed. */
 export interface Computation<Result> {
@@ -182,6 +189,8 @@ export interface AppState {
   readonly panelOpen: boolean;
   readonly brush: Brush;
   readonly pointed: Pointed | null;
+  /** Shown while the thing they are of is chosen. */
+  readonly stakes: StakesView | null;
   /** Name of a kept picture that waits to be laid on the ground. */
   readonly pictureToLay: string | null;
   /** Cell size the person asked for; null: chosen from the area. */
@@ -232,6 +241,7 @@ export interface Actions {
         | 'panelOpen'
         | 'cellWantedM'
         | 'pictureToLay'
+        | 'stakes'
       >
     >,
   ): void;

@@ -20,6 +20,7 @@ type ViewState = Pick<
   | 'message'
   | 'brush'
   | 'pictureToLay'
+  | 'stakes'
 >;
 
 export const FIRST_VIEW: ViewState = {
@@ -39,6 +40,7 @@ export const FIRST_VIEW: ViewState = {
   selection: null,
   message: null,
   pictureToLay: null,
+  stakes: null,
   brush: {
     treeSpecies: 'Malus domestica',
     treeRootstock: null,

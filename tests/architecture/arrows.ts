@@ -76,15 +76,24 @@ export const ARROWS: Readonly<Record<string, Arrows>> = {
     ],
   },
   state: {
-    code: ['site', 'scene', 'jobs', 'plants', 'geo', 'sun', 'growth'],
+    code: ['site', 'scene', 'stakes', 'jobs', 'plants', 'geo', 'sun', 'growth'],
     types: ENGINES,
     reason:
-      'it keeps the frame, the ground and the answers of the engines, by their types; it never calls one',
+      'it keeps the frame, the ground and the answers of the engines, by their types; it never calls one; stakes: a few rays, done in milliseconds, are asked for where they are shown',
   },
   map: { code: ['state', 'site', 'geo', 'plants', 'sheets'] },
   panels: {
     code: ['state', 'site', 'geo', 'plants', 'sheets', 'map'],
-    reason: 'map: the window that holds the panels also holds the map',
+    types: ['stakes'],
+    files: [
+      'src/stakes/stake-words.ts',
+      'src/stakes/score-words.ts',
+      'src/stakes/staked-feature.ts',
+      'src/stakes/surroundings.ts',
+      'src/sun/day-words.ts',
+    ],
+    reason:
+      'map: the window that holds the panels also holds the map; stakes and days are said in the same words on the screen, on paper and on the command line',
   },
   /** The files that lie in src itself: the page and what starts it. */
   '(entry)': { code: ['panels', 'map', 'state'] },

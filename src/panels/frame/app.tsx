@@ -1,8 +1,10 @@
 import { useEffect, useRef } from 'react';
 import { MapView } from '../../map/map-view.tsx';
+import { stakesAnswer } from '../../state/shadow-stakes.ts';
 import { useApp } from '../../state/store.ts';
 import { Said } from '../messages/said.tsx';
 import { PropertiesPanel } from '../properties/properties-panel.tsx';
+import { StakesPanel } from '../stakes/stakes-panel.tsx';
 import { STEPS } from '../steps.ts';
 import { YearStrip } from '../years/year-strip.tsx';
 import { Dialogs } from './dialogs.tsx';
@@ -46,9 +48,10 @@ function PanelSide() {
   const chosen = useApp(
     (app) => app.document.features.find((feature) => feature.id === app.selection) ?? null,
   );
+  const staked = useApp((app) => app.stakes !== null && app.stakes.of === app.selection);
   const { Panel, name } = STEPS.find((each) => each.id === step) ?? STEPS[0];
   const side = useRef<HTMLElement>(null);
-  const shown = chosen ? `${chosen.id}` : step;
+  const shown = chosen ? `${chosen.id}${staked ? ', staked' : ''}` : step;
   useEffect(() => {
     // Another panel begins at its question, wherever the last one was scrolled to.
     if (shown) side.current?.scrollTo(0, 0);
@@ -56,12 +59,18 @@ function PanelSide() {
   return (
     <aside ref={side} className="panel-side" data-open={open} aria-label="Panel">
       <div className="panel-bar">
-        <b>{name}</b>
+        <b>{staked ? 'Shadow stakes' : name}</b>
         <button type="button" className="panel-close" onClick={() => show({ panelOpen: false })}>
           Show the map
         </button>
       </div>
-      {chosen ? <PropertiesPanel key={chosen.id} feature={chosen} /> : <Panel />}
+      {chosen && staked ? (
+        <StakesPanel key={chosen.id} feature={chosen} />
+      ) : chosen ? (
+        <PropertiesPanel key={chosen.id} feature={chosen} />
+      ) : (
+        <Panel />
+      )}
     </aside>
   );
 }
@@ -71,8 +80,15 @@ function OpenPanel() {
   const open = useApp((app) => app.panelOpen);
   const step = useApp((app) => STEPS.find((each) => each.id === app.step) ?? STEPS[0]);
   const line = useApp(step.line);
+  const stakes = useApp((app) => stakesAnswer(app)?.plan ?? null);
   const show = useApp((app) => app.show);
   if (open) return null;
+  if (stakes)
+    return (
+      <button type="button" className="panel-open" onClick={() => show({ panelOpen: true })}>
+        <b>Shadow stakes</b>: {stakes.stakes.length} of {stakes.thing.label}
+      </button>
+    );
   return (
     <button type="button" className="panel-open" onClick={() => show({ panelOpen: true })}>
       <b>{step.name}</b>

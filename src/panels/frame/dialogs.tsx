@@ -5,6 +5,7 @@ import { SidesDialog } from '../ground/sides-dialog.tsx';
 import { SPOTS_PURPOSE, SpotLevelsDialog } from '../ground/spot-levels-dialog.tsx';
 import { PrintDialog } from '../print/print-dialog.tsx';
 import { WindWordsDialog } from '../shelter/wind-words-dialog.tsx';
+import { PrintStakesDialog } from '../stakes/print-stakes-dialog.tsx';
 import { NewSiteDialog } from '../start/new-site-dialog.tsx';
 import { TreeHeightDialog } from '../trees/tree-height-dialog.tsx';
 
@@ -32,6 +33,8 @@ export function Dialogs() {
       return <TreeHeightDialog />;
     case 'print':
       return <PrintDialog />;
+    case 'print-stakes':
+      return <PrintStakesDialog />;
     default:
       return null;
   }

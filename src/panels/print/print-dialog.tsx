@@ -1,16 +1,14 @@
 import { useMemo, useState } from 'react';
-import { createPortal } from 'react-dom';
 import { MAP_SCALES } from '../../sheets/map-scale.ts';
-import { pageToSvg } from '../../sheets/page-to-svg.ts';
-import { PAPER_SIZES, type PaperSize, pageSizeMm } from '../../sheets/paper.ts';
+import { PAPER_SIZES, type PaperSize } from '../../sheets/paper.ts';
 import { planPages } from '../../sheets/plan-page.ts';
 import { appStore } from '../../state/store.ts';
 import { Choice } from '../parts/choice.tsx';
 import { Dialog } from '../parts/dialog.tsx';
 import { SelectField } from '../parts/select-field.tsx';
+import { OnPaper } from './on-paper.tsx';
 import { type PageChoices, planInput } from './plan-input.ts';
 import { savePdf } from './save-pdf.ts';
-import { SvgPage } from './svg-page.tsx';
 import './print.css';
 
 /** The plan on paper, to a true scale: shown first, then printed by the browser or saved as PDF. */
@@ -32,16 +30,11 @@ export function PrintDialog() {
       return { pages: [], wrong: (reason as Error).message };
     }
   }, [app, choices]);
-  const drawn = useMemo(
-    () => pages.map((page, index) => ({ number: index + 1, svg: pageToSvg(page) })),
-    [pages],
-  );
-  const size = pageSizeMm(choices.paper, choices.orientation);
   const change = (part: Partial<PageChoices>) => setChoices({ ...choices, ...part });
   const save = async () => {
     setSaving(true);
     try {
-      await savePdf(pages, document.site.name);
+      await savePdf(pages, document.site.name, 'plan');
     } catch {
       app.say({ tone: 'warning', text: 'The PDF could not be made; print with the browser instead.' });
     } finally {
@@ -100,24 +93,7 @@ export function PrintDialog() {
         />
       </div>
       {wrong ? <p className="field-wrong">{wrong}</p> : null}
-      <div className="print-preview" role="img" aria-label={`The printed plan, ${pages.length} pages`}>
-        {drawn.map(({ number, svg }) => (
-          <SvgPage key={number} svg={svg} />
-        ))}
-      </div>
-      <p className="small soft">
-        In the browser’s print window choose a scale of 100 % and no extra margins: then a line of 50 m
-        measures true.
-      </p>
-      {createPortal(
-        <div className="on-paper" aria-hidden="true">
-          <style>{`@page { size: ${size.widthMm}mm ${size.heightMm}mm; margin: 0; }`}</style>
-          {drawn.map(({ number, svg }) => (
-            <SvgPage key={number} svg={svg} />
-          ))}
-        </div>,
-        window.document.body,
-      )}
+      <OnPaper pages={pages} words={`The printed plan, ${pages.length} pages`} />
     </Dialog>
   );
 }

@@ -4,7 +4,9 @@ import { duplicateFeatures } from '../../site/actions/duplicate-feature.ts';
 import { setProperties } from '../../site/actions/set-properties.ts';
 import type { SiteFeature } from '../../site/document.ts';
 import { REGISTRY } from '../../site/records/registry.ts';
-import { useApp } from '../../state/store.ts';
+import { canBeStaked } from '../../stakes/staked-feature.ts';
+import { openStakes } from '../../state/shadow-stakes.ts';
+import { appStore, useApp } from '../../state/store.ts';
 import { Details } from '../parts/panel-head.tsx';
 import { STEPS } from '../steps.ts';
 import { FeatureFacts } from './feature-facts.tsx';
@@ -84,6 +86,13 @@ export function PropertiesPanel(props: { feature: SiteFeature }) {
           Delete
         </button>
       </div>
+      {canBeStaked(feature) ? (
+        <div className="buttons">
+          <button type="button" onClick={() => openStakes(appStore.getState(), feature.id)}>
+            Shadow stakes
+          </button>
+        </div>
+      ) : null}
       {species?.cautions.map((caution) => (
         <p key={caution} className="caution">
           {caution}

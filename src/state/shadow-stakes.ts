@@ -1,0 +1,105 @@
+import type { StoreApi } from 'zustand/vanilla';
+import { addFeature } from '../site/actions/add-feature.ts';
+import { takeHeight } from '../site/actions/take-height.ts';
+import type { FeatureId } from '../site/document.ts';
+import { type FindablePoint, findablePoints } from '../stakes/findable-points.ts';
+import { planStakes } from '../stakes/plan-stakes.ts';
+import { readingToKeep, type SeenAt, shadowReadings } from '../stakes/readings.ts';
+import { type StakeScore, scoreReadings } from '../stakes/score-readings.ts';
+import { scoreSentences } from '../stakes/score-words.ts';
+import { LONGEST_M, type Stake, type StakePlan } from '../stakes/stake-plan.ts';
+import type { StakedSite } from '../stakes/staked-thing.ts';
+import { clockOfUtc } from '../sun/clock-time.ts';
+import { nextDay } from '../sun/day-words.ts';
+import { BadInputError } from '../units/bad-input.ts';
+import type { App, AppState } from './model.ts';
+
+/** What the open shadow stakes say; null parts where there is none. */
+export interface StakesAnswer {
+  readonly plan: StakePlan | null;
+  /** Why there is no plan. */
+  readonly wrong: string | null;
+  /** How far the model missed the readings kept in the site; null without readings. */
+  readonly score: StakeScore | null;
+  /** Points that can be taped from. */
+  readonly points: readonly FindablePoint[];
+}
+
+const INPUTS = ['document', 'layout', 'frame', 'ground', 'stakes', 'selection'] as const;
+let last: { readonly state: AppState; readonly answer: StakesAnswer | null } | null = null;
+
+/**
+ * The answer for what is asked, worked out again only when that or the site has changed: panel, map and page ask for
+ * the same. Null where no stakes are open for the chosen thing.
+ */
+export function stakesAnswer(state: AppState): StakesAnswer | null {
+  const before = last;
+  if (before && INPUTS.every((key) => before.state[key] === state[key])) return before.answer;
+  const answer = workedOut(state);
+  last = { state, answer };
+  return answer;
+}
+
+/** The site as stakes ask for it; null while its ground is not laid out. */
+export const stakedSiteOf = ({ document, layout, frame, ground }: AppState): StakedSite | null =>
+  ground && { document, layout, frame, ground };
+
+function workedOut(state: AppState): StakesAnswer | null {
+  const { stakes, selection } = state;
+  const site = stakedSiteOf(state);
+  if (!stakes || stakes.of !== selection || !site) return null;
+  const { points } = findablePoints(site.document, site.frame, site.layout);
+  const readings = shadowReadings(site.document, stakes.of);
+  const score = readings.length > 0 ? orNull(() => scoreReadings(site, stakes.of, readings)) : null;
+  try {
+    return { plan: planStakes(site, stakes.of, stakes), wrong: null, score, points };
+  } catch (reason) {
+    if (!(reason instanceof BadInputError)) throw reason;
+    return { plan: null, wrong: reason.message, score, points };
+  }
+}
+
+function orNull<T>(work: () => T): T | null {
+  try {
+    return work();
+  } catch (reason) {
+    if (!(reason instanceof BadInputError)) throw reason;
+    return null;
+  }
+}
+
+/** Opens the stakes of a thing for tomorrow, as the calendar is there. */
+export function openStakes(app: App, of: FeatureId): void {
+  const today = clockOfUtc(Date.now(), app.document.site.timeZone).date;
+  app.show({ stakes: { of, date: nextDay(today), times: null, longestM: LONGEST_M, line: null } });
+}
+
+/**
+ * Keeps where the tip was seen, one step to undo, and says how far the model has missed so far.
+ * @returns false when it could not be kept; what was wrong has been said.
+ */
+export function keepReading(
+  store: StoreApi<App>,
+  plan: StakePlan,
+  stake: Stake,
+  time: string,
+  seen: SeenAt,
+): boolean {
+  const { document, edit, say, unitSystem } = store.getState();
+  edit(
+    `Keep the shadow’s tip at ${time}`,
+    (before) => addFeature(before, readingToKeep(plan, stake, time, seen)).document,
+  );
+  if (store.getState().document === document) return false;
+  const score = stakesAnswer(store.getState())?.score;
+  if (score)
+    say({
+      tone: 'plain',
+      text: `Kept. ${scoreSentences(score, unitSystem === 'metric' ? 'm' : 'ft').join(' ')}`,
+    });
+  return true;
+}
+
+/** Gives the thing the height that the readings fit; one step to undo. */
+export const acceptHeight = (app: App, id: FeatureId, height: NonNullable<StakeScore['height']>): void =>
+  app.edit('Take the height that the shadow fits', (document) => takeHeight(document, id, height));
