@@ -56,12 +56,20 @@ export function drawnStakes(plan: Plan | null): GeoJSON.FeatureCollection {
 const rootOf = ({ thing }: Plan, { castOver }: Plan['stakes'][number]): LonLat =>
   thing.kind === 'tree' ? thing.middle : castOver;
 
+/** Ground shown round the stakes, as a share of their extent: their times stand beside them, and signs lie over the edges. */
+const ABOUT_SHARE = 0.16;
+
 function boundsOf(plan: Plan): Bounds {
   const places = [plan.line.a.lonLat, plan.line.b.lonLat, ...plan.stakes.map(({ lonLat }) => lonLat)];
-  const lons = places.map(([lon]) => lon);
-  const lats = places.map(([, lat]) => lat);
+  const range = (values: readonly number[]): [number, number] => {
+    const [least, most] = [Math.min(...values), Math.max(...values)];
+    const about = (most - least) * ABOUT_SHARE;
+    return [least - about, most + about];
+  };
+  const [west, east] = range(places.map(([lon]) => lon));
+  const [south, north] = range(places.map(([, lat]) => lat));
   return [
-    [Math.min(...lons), Math.min(...lats)],
-    [Math.max(...lons), Math.max(...lats)],
+    [west, south],
+    [east, north],
   ];
 }

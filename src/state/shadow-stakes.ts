@@ -102,4 +102,4 @@ export function keepReading(
 
 /** Gives the thing the height that the readings fit; one step to undo. */
 export const acceptHeight = (app: App, id: FeatureId, height: NonNullable<StakeScore['height']>): void =>
-  app.edit('Take the height that the shadow fits', (document) => takeHeight(document, id, height));
+  app.edit('Take a measured height', (document) => takeHeight(document, id, height));

@@ -1,0 +1,75 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { expect, test } from '@playwright/test';
+import type { AxeResults } from 'axe-core';
+import { listen, openApp, openStep, press } from './app-page.ts';
+
+const AXE = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
+
+test('shadow stakes on a telephone, by keys alone: staked, seen, scored, set right, undone, on paper', async ({
+  page,
+}) => {
+  const heard = listen(page);
+  await page.setViewportSize({ width: 390, height: 844 });
+  await openApp(page);
+  await openStep(page, 'Tall trees');
+  await page.getByRole('button', { name: 'F1', exact: true }).press('Enter');
+  await page.getByRole('button', { name: 'Shadow stakes' }).press('Enter');
+  const panel = page.getByTestId('stakes');
+  await expect(panel.getByRole('button', { name: /^Back to/ })).toBeFocused();
+  await panel.getByLabel('Day', { exact: true }).fill('2027-06-21');
+  await expect(panel).toContainText('on Monday 21 June 2027');
+  await expect(panel).toContainText(/From [A-Z] \d+\.\d\d m towards [A-Z], then \d+\.\d\d m square to the/);
+
+  for (const [time, metres] of [
+    ['09:00', '0.9'],
+    ['11:00', '0.5'],
+    ['16:00', '0.6'],
+  ]) {
+    const opens = panel.getByRole('button', { name: `Type what was seen at ${time}` });
+    await opens.press('Enter');
+    await expect(panel.getByLabel('Seen at, by the clock there')).toBeFocused();
+    await panel.getByLabel('by', { exact: true }).first().fill(metres);
+    await press(page, 'Enter');
+    await expect(opens).toBeFocused();
+  }
+  const score = panel.getByTestId('stake-score');
+  await expect(score).toContainText('3 readings: in the mean the tip was');
+  await expect(score).toContainText(/That fits a tree \d\.\d m taller than the site says/);
+
+  await page.addScriptTag({ path: AXE });
+  const faults = await page.evaluate(async () => {
+    const { axe } = window as unknown as { axe: { run: () => Promise<AxeResults> } };
+    const { violations } = await axe.run();
+    return violations
+      .filter(({ impact }) => impact === 'serious' || impact === 'critical')
+      .flatMap(({ id, nodes }) => nodes.map((node) => `${id}: ${node.html.slice(0, 120)}`));
+  });
+  expect(faults).toEqual([]);
+  const small = await panel.evaluate((element) =>
+    [...element.querySelectorAll('button, input, select, summary')]
+      .filter((each) => !(each instanceof HTMLInputElement && each.type === 'radio'))
+      .filter((each) => each.getBoundingClientRect().height < 40)
+      .map((each) => each.textContent),
+  );
+  expect(small).toEqual([]);
+
+  await score.getByRole('button', { name: /^Take .* as its height$/ }).press('Enter');
+  await expect(score).toContainText('as near as the edge of a shadow can be seen');
+  await page.getByRole('button', { name: /^Undo/ }).press('Enter');
+  await expect(score).toContainText('taller than the site says');
+
+  await panel.getByRole('button', { name: 'Print the page to take outside' }).press('Enter');
+  const dialog = page.getByRole('dialog', { name: 'Shadow stakes on paper' });
+  await expect(dialog.locator('svg[width="210mm"]').first()).toContainText('Never look at the sun');
+  const downloading = page.waitForEvent('download');
+  await dialog.getByRole('button', { name: 'Save PDF' }).press('Enter');
+  const download = await downloading;
+  expect(download.suggestedFilename()).toBe('sorrel-bank-shadow-stakes.pdf');
+  expect(
+    readFileSync(await download.path())
+      .toString('latin1')
+      .startsWith('%PDF-'),
+  ).toBe(true);
+  expect(heard).toEqual([]);
+});
