@@ -3,6 +3,7 @@ import { useSyncExternalStore } from 'react';
 import type { LonLat } from '../geo/frame.ts';
 import { readOutAt } from '../state/read-out.ts';
 import { appStore, useApp } from '../state/store.ts';
+import { lookAroundAt } from './drawing/hand-actions.ts';
 import { useHandState } from './drawing/hand-store.ts';
 import { measureRows, moveWords } from './drawing/measure-words.ts';
 import { sketchMeasures } from './drawing/sketch.ts';
@@ -35,6 +36,9 @@ export function ReadOut({ map }: { readonly map: MapLibre | null }) {
   const narrow = useSyncExternalStore(subscribeNarrow, () => matchMedia(NARROW).matches);
   const at = useProjected(map, narrow ? null : pointer);
   const handRows = useHandRows();
+  // A read-out that follows the mouse cannot be pressed; one that stays beside a place can.
+  const stays = useHandState((hand) => pointer !== hand.mousePlace);
+  const looking = useApp((app) => app.hand.doing === 'looking' && app.ground !== null);
   if (!pointer || (!narrow && !at)) return null;
   return (
     <div
@@ -45,6 +49,11 @@ export function ReadOut({ map }: { readonly map: MapLibre | null }) {
       {handRows.length > 0 && <Rows rows={handRows} />}
       {/* On a phone there is room for one of the two. */}
       {(!narrow || handRows.length === 0) && <Known place={pointer} quiet={handRows.length > 0} />}
+      {(narrow || stays) && looking && (
+        <button type="button" className="map-read-horizon" onClick={() => lookAroundAt(pointer)}>
+          Horizon from here
+        </button>
+      )}
       {narrow && (
         <button
           type="button"

@@ -77,12 +77,19 @@ export function takesSentence(input: HorizonInput, period: HorizonPeriod): strin
   return `${sentenceCase(first.label)} takes ${wholeHours(first.hours[period])}, ${when}.`;
 }
 
-/** "1,402 of 2,295 possible hours of sun reach the spot, April–September." */
-export function gotSentence(input: HorizonInput, period: HorizonPeriod): string {
-  const { got, open } = input.hours[period];
-  const share = open > 0 ? `, ${Math.round((100 * got) / open)} %` : '';
-  return `${Math.round(got)} of ${Math.round(open)} possible hours of sun reach the spot${share}, ${periodWords(input, period)}.`;
-}
+const grouped = (hours: number): string => Math.round(hours).toLocaleString('en-GB');
+
+/** The share of the possible hours of sun that reaches the spot, 0 to 1; 1 where the sun does not rise. */
+export const gotShare = ({ hours }: HorizonInput, period: HorizonPeriod): number =>
+  hours[period].open > 0 ? hours[period].got / hours[period].open : 1;
+
+/** "1,402 of 2,295 possible hours of sun reach the spot". */
+export const gotWords = ({ hours }: HorizonInput, period: HorizonPeriod): string =>
+  `${grouped(hours[period].got)} of ${grouped(hours[period].open)} possible hours of sun reach the spot`;
+
+/** "1,402 of 2,295 possible hours of sun reach the spot, 61 %, April–September." */
+export const gotSentence = (input: HorizonInput, period: HorizonPeriod): string =>
+  `${gotWords(input, period)}, ${Math.round(100 * gotShare(input, period))} %, ${periodWords(input, period)}.`;
 
 /** How the figures of the table hang together. */
 export const HOURS_EXPLAINED =

@@ -39,7 +39,7 @@ const world = (state: AppState) => [
   state.layout,
 ];
 /** The world at the end that is shown. */
-const shown = (state: AppState) => [...world(state), state.shownEnd];
+export const shown = (state: AppState) => [...world(state), state.shownEnd];
 const lightKey = (state: AppState) => [
   ...shown(state),
   state.year,

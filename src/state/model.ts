@@ -10,6 +10,7 @@ import type { StakeWish } from '../stakes/stake-plan.ts';
 import type { WeatherTable } from '../sun/weather/weather-table.ts';
 import type { ShelterResult, WindClimate } from '../wind/shelter-types.ts';
 import type { EarlierSite } from './earlier-sites.ts';
+import type { HorizonFound } from './horizon-found.ts';
 
 export type StepId = 'ground' | 'shelter' | 'trees' | 'light';
 /** What the map is inked with. */
@@ -35,7 +36,9 @@ export type DialogName =
   | 'tree-height'
   | 'spot-levels'
   | 'print'
-  | 'print-stakes';
+  | 'print-stakes'
+  | 'horizon'
+  | 'print-horizon';
 
 /** What the next drawn thing is made of; the panels set it, drawing reads it. */
 export interface Brush {
@@ -191,6 +194,8 @@ export interface AppState {
   readonly pointed: Pointed | null;
   /** Shown while the thing they are of is chosen. */
   readonly stakes: StakesView | null;
+  /** The spot that the horizon is looked at from, or was last. */
+  readonly horizonAt: LonLat | null;
   /** Name of a kept picture that waits to be laid on the ground. */
   readonly pictureToLay: string | null;
   /** Cell size the person asked for; null: chosen from the area. */
@@ -205,6 +210,8 @@ export interface AppState {
   /** On coarse cells, whatever end is shown. */
   readonly lightEnds: Computation<AtEnds<LightResult>>;
   readonly shelterEnds: Computation<AtEnds<ShelterResult>>;
+  /** While its dialog is open. */
+  readonly horizon: Computation<HorizonFound>;
 }
 
 export interface Actions {
@@ -241,6 +248,7 @@ export interface Actions {
         | 'panelOpen'
         | 'cellWantedM'
         | 'pictureToLay'
+        | 'horizonAt'
         | 'stakes'
       >
     >,

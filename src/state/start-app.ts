@@ -5,6 +5,7 @@ import { keepComputing } from './compute.ts';
 import { type DeviceStore, memoryDeviceStore, openDeviceStore } from './device-store.ts';
 import { downloadText } from './download.ts';
 import { readEarlier } from './earlier-sites.ts';
+import { horizonPasses, keepHorizon } from './horizon-from-here.ts';
 import { keepOnDevice } from './keep.ts';
 import { keepChecking } from './keep-checking.ts';
 import { keptView } from './kept-view.ts';
@@ -28,6 +29,7 @@ export async function startApp(store: StoreApi<App>): Promise<void> {
   keepReferencesLoaded(store, runner);
   keepChecking(store);
   const computing = keepComputing(store, workersWork(store, runner));
+  keepHorizon(store, (state, ground, at) => horizonPasses(state, ground, at, runner));
   store.setState({ cancelComputation: computing.cancel, computeAgain: computing.again });
 }
 

@@ -54,6 +54,7 @@ export function createAppStore(
       yearCurves: idleComputation(),
       lightEnds: idleComputation(),
       shelterEnds: idleComputation(),
+      horizon: idleComputation(),
     };
     // Derived once from nothing, so that the first document is grown and laid out like any other.
     const nothing = { ...state, document: null as unknown as SiteDocument };

@@ -20,6 +20,7 @@ type ViewState = Pick<
   | 'message'
   | 'brush'
   | 'pictureToLay'
+  | 'horizonAt'
   | 'stakes'
 >;
 
@@ -40,6 +41,7 @@ export const FIRST_VIEW: ViewState = {
   selection: null,
   message: null,
   pictureToLay: null,
+  horizonAt: null,
   stakes: null,
   brush: {
     treeSpecies: 'Malus domestica',

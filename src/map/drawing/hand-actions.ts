@@ -57,6 +57,10 @@ export function abandon(): void {
   app.takeHand({ doing: 'looking' });
 }
 
+/** Opens the horizon as it is seen from a place. */
+export const lookAroundAt = (place: LonLat): void =>
+  appStore.getState().show({ dialog: 'horizon', horizonAt: place });
+
 /** Gives the whole drawing up at once, points and all. */
 export const leaveDrawing = (): void => appStore.getState().takeHand({ doing: 'looking' });
 

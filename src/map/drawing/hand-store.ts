@@ -7,6 +7,8 @@ export interface HandState {
   readonly sketch: Sketch | null;
   /** The place the mouse gave last; a pointer elsewhere in the app's state came from keys, touch or a panel. */
   readonly mousePlace: LonLat | null;
+  /** A place a press has held, so that the read-out stays and can be reached with the mouse; null: it follows. */
+  readonly heldPlace: LonLat | null;
   /** How far the feature in hand has been moved so far, metres to the true east and north. */
   readonly moved: { readonly eastM: number; readonly northM: number };
   /** The corner the keys move while reshaping. */
@@ -18,6 +20,7 @@ export interface HandState {
 export const handStore = createStore<HandState>()(() => ({
   sketch: null,
   mousePlace: null,
+  heldPlace: null,
   moved: { eastM: 0, northM: 0 },
   corner: 0,
   spoken: '',

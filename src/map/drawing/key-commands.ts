@@ -17,7 +17,8 @@ export type KeyCommand =
         | 'undo'
         | 'zoom-in'
         | 'zoom-out'
-        | 'whole-site';
+        | 'whole-site'
+        | 'horizon';
     };
 
 export type KeyPress = Pick<KeyboardEvent, 'key' | 'shiftKey' | 'ctrlKey' | 'metaKey' | 'altKey'>;
@@ -36,6 +37,7 @@ const PLAIN: Record<string, KeyCommand> = {
   Home: { do: 'whole-site' },
   m: { do: 'move' },
   r: { do: 'reshape' },
+  h: { do: 'horizon' },
   '.': { do: 'corner', by: 1 },
   ',': { do: 'corner', by: -1 },
   '+': { do: 'zoom-in' },

@@ -12,6 +12,7 @@ import {
   duplicateSelected,
   featureOf,
   layDown,
+  lookAroundAt,
   moveInHand,
   placeInHand,
   startMoving,
@@ -125,6 +126,10 @@ function obey(map: MapLibre, command: KeyCommand, showWholeSite: () => void): bo
       return true;
     case 'whole-site':
       showWholeSite();
+      return true;
+    case 'horizon':
+      if (hand.doing !== 'looking' || app.ground === null) return false;
+      lookAroundAt(placeInHand(middleOf(map)));
       return true;
   }
 }

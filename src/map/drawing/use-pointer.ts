@@ -16,6 +16,9 @@ const STILL_PX = 4;
 /** How long after a touch mouse events may still be its echo. */
 const AFTER_TOUCH_MS = 800;
 
+/** The mouse may go so far from a held place, to what is written beside it, before the read-out follows again, px. */
+const HELD_PX = 380;
+
 const placeOf = ({ lng, lat }: LngLat): LonLat => [lng, lat];
 
 const reachM = (map: MapLibre, touch: boolean): number =>
@@ -37,7 +40,7 @@ function followPointer(map: MapLibre): () => void {
   let latest: LonLat | null = null;
   const take = () => {
     waiting = 0;
-    if (!latest) return;
+    if (!latest || isHeld(map, latest)) return;
     handStore.setState({ mousePlace: latest });
     takeSketchStep({ do: 'move', to: latest });
     appStore.getState().setPointer(latest);
@@ -70,13 +73,24 @@ function followPointer(map: MapLibre): () => void {
   };
 }
 
+/** Whether a press still holds the read-out where it was: the mouse may be on its way to it. */
+function isHeld(map: MapLibre, mouse: LonLat): boolean {
+  const { hand, pointer } = appStore.getState();
+  const { heldPlace } = handStore.getState();
+  if (heldPlace === null || pointer !== heldPlace || hand.doing !== 'looking') return false;
+  const from = map.project([heldPlace[0], heldPlace[1]]);
+  const to = map.project([mouse[0], mouse[1]]);
+  return Math.hypot(to.x - from.x, to.y - from.y) < HELD_PX;
+}
+
 function pressing(map: MapLibre): () => void {
   const pressed = (event: MapMouseEvent) => {
     const touch = (event.originalEvent as PointerEvent).pointerType === 'touch';
     const app = appStore.getState();
     const place = placeOf(event.lngLat);
     app.setPointer(place);
-    if (!touch) handStore.setState({ mousePlace: place });
+    if (!touch)
+      handStore.setState(app.hand.doing === 'looking' ? { heldPlace: place } : { mousePlace: place });
     switch (app.hand.doing) {
       case 'drawing':
         takeSketchStep({ do: 'move', to: place });

@@ -3,6 +3,9 @@ import { useApp } from '../../state/store.ts';
 import { PhotoDialog } from '../ground/photo-dialog.tsx';
 import { SidesDialog } from '../ground/sides-dialog.tsx';
 import { SPOTS_PURPOSE, SpotLevelsDialog } from '../ground/spot-levels-dialog.tsx';
+import { HorizonDialog } from '../horizon/horizon-dialog.tsx';
+import { HORIZON_PURPOSE } from '../horizon/look-around.tsx';
+import { PrintHorizonDialog } from '../horizon/print-horizon-dialog.tsx';
 import { PrintDialog } from '../print/print-dialog.tsx';
 import { WindWordsDialog } from '../shelter/wind-words-dialog.tsx';
 import { PrintStakesDialog } from '../stakes/print-stakes-dialog.tsx';
@@ -17,6 +20,8 @@ export function Dialogs() {
   useEffect(() => {
     // The dialog that asked for points on the map comes back with them.
     if (pointed?.complete && pointed.purpose === SPOTS_PURPOSE) show({ dialog: 'spot-levels' });
+    if (pointed?.complete && pointed.purpose === HORIZON_PURPOSE)
+      show({ dialog: 'horizon', horizonAt: pointed.points[0] });
   }, [pointed, show]);
   switch (dialog) {
     case 'new-site':
@@ -35,6 +40,10 @@ export function Dialogs() {
       return <PrintDialog />;
     case 'print-stakes':
       return <PrintStakesDialog />;
+    case 'horizon':
+      return <HorizonDialog />;
+    case 'print-horizon':
+      return <PrintHorizonDialog />;
     default:
       return null;
   }

@@ -1,4 +1,5 @@
 import { useApp } from '../../state/store.ts';
+import { LookAround } from '../horizon/look-around.tsx';
 import { Answer } from '../parts/answer.tsx';
 import { Choice } from '../parts/choice.tsx';
 import { DrawButtons } from '../parts/draw-buttons.tsx';
@@ -57,6 +58,7 @@ export function LightPanel() {
       </Section>
       <PatchTable />
       <CostTable />
+      <LookAround />
       <BandLimits />
       <LightDetails />
     </div>
