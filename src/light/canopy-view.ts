@@ -123,26 +123,35 @@ const DEPTH_OF_SHARE = Float32Array.from(
   (_, k) => -Math.log(Math.max(k / SHARES, 1e-4)),
 );
 
+/** Rows and columns of a tile, the last ones not included. */
+export interface TileBox {
+  readonly row: number;
+  readonly pastRow: number;
+  readonly column: number;
+  readonly pastColumn: number;
+}
+
 /**
  * Hot: the optical depth of the woods before each cell of a tile, as the view holds it.
  * @param light `view.lightOn` or `view.lightOff`
- * @param depth out: at r * tile.stride + c, dimensionless
+ * @param depth out: at r * tile.stride + c, dimensionless; cells outside the box are left as they are
  */
 export function canopyDepths(
   view: CanopyView,
   light: Float32Array,
   tile: ShadowTile,
   depth: Float32Array,
+  { row, pastRow, column, pastColumn }: TileBox = wholeTile(tile),
 ): void {
   const { columns, rows, spacingM } = view;
   const west = (tile.westM + tile.cellM / 2 - view.westM) / spacingM;
   const along = tile.cellM / spacingM;
   const north = (view.northM - tile.northM + tile.rowM / 2) / spacingM;
   const down = tile.rowM / spacingM;
-  const i0 = Math.max(0, Math.floor(west));
-  const i1 = Math.min(columns - 1, Math.floor(west + (tile.columns - 1) * along) + 1);
+  const i0 = Math.max(0, Math.floor(west + column * along));
+  const i1 = Math.min(columns - 1, Math.floor(west + (pastColumn - 1) * along) + 1);
   if (rowLight.length < columns) rowLight = new Float64Array(columns);
-  for (let r = 0; r < tile.rows; r++) {
+  for (let r = row; r < pastRow; r++) {
     const v = north + r * down;
     const j = Math.min(rows - 2, Math.floor(v));
     const share = v - j;
@@ -152,13 +161,20 @@ export function canopyDepths(
       rowLight[i] = SHARES * (a + share * (light[(j + 1) * columns + i] - a)) + 0.5;
     }
     const at = r * tile.stride;
-    for (let c = 0; c < tile.columns; c++) {
+    for (let c = column; c < pastColumn; c++) {
       const u = west + c * along;
       const i = Math.min(columns - 2, Math.floor(u));
       depth[at + c] = DEPTH_OF_SHARE[(rowLight[i] + (u - i) * (rowLight[i + 1] - rowLight[i])) | 0];
     }
   }
 }
+
+const wholeTile = ({ rows, columns }: ShadowTile): TileBox => ({
+  row: 0,
+  pastRow: rows,
+  column: 0,
+  pastColumn: columns,
+});
 
 /** One row of stations' light; as long as the widest view asked so far. */
 let rowLight = new Float64Array(64);

@@ -169,3 +169,23 @@ test('what a cell gets does not depend on the tile it lies in, nor on rows left 
   }
   expect(differing).toBe(0);
 });
+
+test('a box of cells gets what the whole tile gets, and nothing else is touched', () => {
+  const { field, tile, view } = made('ragged', 1);
+  const box = { row: 11, pastRow: 29, column: 40, pastColumn: 57 };
+  const [all, some] = [new Float32Array(64 * 64), new Float32Array(64 * 64).fill(-1)];
+  let looked = 0;
+  for (let k = 0; k < 20; k++) {
+    if (!lookThroughCanopy(field, view, rayDirection((5 + k) * RAD, k * 2.4, 0))) continue;
+    looked++;
+    canopyDepths(view, view.lightOn, tile, all);
+    canopyDepths(view, view.lightOn, tile, some, box);
+    for (let r = 0; r < 64; r++)
+      for (let c = 0; c < 64; c++) {
+        const inside = r >= box.row && r < box.pastRow && c >= box.column && c < box.pastColumn;
+        if (some[r * tile.stride + c] !== (inside ? all[r * tile.stride + c] : -1))
+          throw new Error(`${r}, ${c}`);
+      }
+  }
+  expect(looked).toBeGreaterThan(10);
+});
