@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest';
 import { type HorizonField, markBehindLand } from '../../src/light/horizon.ts';
 import { computeHorizons } from '../../src/light/horizon-sweep.ts';
-import { type Grid, type GridSpec, sampleGrid } from '../../src/numeric/grid.ts';
+import { ALL_ROWS, shadowTile } from '../../src/light/shadow-tile.ts';
+import { cellCentreX, cellCentreY, type Grid, type GridSpec, sampleGrid } from '../../src/numeric/grid.ts';
 import { seededRandom } from '../../src/numeric/random.ts';
 import { runToEnd } from '../../src/numeric/steps.ts';
 import { gridOf, marchedHorizon, rollingLand } from '../reference/plain-horizon.ts';
@@ -160,6 +161,52 @@ test.each([
   );
   expect(at(0.5)).toBeLessThan(0.005);
   expect(at(0.99)).toBeLessThan(p99Deg);
+});
+
+test('on rolling land the cells of any direction are marked as a plain marcher finds them', () => {
+  const misses: number[] = [];
+  let looked = 0;
+  for (let seed = 1; seed <= 4; seed++) {
+    const land = gridOf(360, 320, 2.5, rollingLand(seed));
+    const field = swept(land, MIDDLE, 0.1);
+    const tile = shadowTile(MIDDLE, ALL_ROWS, 0, 0, land, 0.1);
+    const random = seededRandom(seed + 40);
+    const behind = new Uint8Array(tile.stride * tile.rows);
+    for (let k = 0; k < 60; k++) {
+      // Low, where land is in the way; the azimuth lies anywhere between those that were swept.
+      const azimuthRad = 2 * Math.PI * random();
+      const altitudeDeg = 1 + 14 * random();
+      behind.fill(0);
+      markBehindLand(tile, field, azimuthRad, Math.tan(altitudeDeg / DEG), behind);
+      for (let n = 0; n < 8; n++) {
+        const [c, r] = [Math.floor(tile.columns * random()), Math.floor(tile.rows * random())];
+        const cell = r * tile.stride + c;
+        const horizonDeg =
+          DEG *
+          Math.atan(
+            marchedHorizon(
+              land,
+              cellCentreX(MIDDLE, c),
+              cellCentreY(MIDDLE, r),
+              tile.readingZM[cell],
+              azimuthRad,
+              land.cellM / 10,
+            ),
+          );
+        looked++;
+        if (horizonDeg > altitudeDeg !== (behind[cell] === 1))
+          misses.push(Math.abs(horizonDeg - altitudeDeg));
+      }
+    }
+  }
+  misses.sort((a, b) => a - b);
+  const most = misses[misses.length - 1] ?? 0;
+  console.log(
+    `cells marked against the marcher: ${misses.length} of ${looked} otherwise, the horizon at most ${most.toFixed(2)} degrees off`,
+  );
+  // Azimuths are three degrees apart: a crest between two of them is met by a straight line from one to the other.
+  expect(misses.length / looked).toBeLessThan(0.01);
+  expect(most).toBeLessThan(0.5);
 });
 
 test('a ridge near and a range far away both show', () => {
