@@ -81,7 +81,7 @@ export const awayFromSun = (sun: ShadowSun): readonly [number, number] => [
  * e away from the sun: beyond and below the top. A cylinder has it on the far rim of its top, a cone at the apex, or
  * on the far rim of its base when the sun is steeper than its flank.
  */
-export function castingPoint(caster: ShadowCaster, sun: ShadowSun, localPerM: number): Point3 {
+function castingPoint(caster: ShadowCaster, sun: ShadowSun, localPerM: number): Point3 {
   const [ex, ey] = awayFromSun(sun);
   const cot = 1 / Math.tan(sun.altitudeRad);
   if (caster.casts === 'points') {

@@ -29,7 +29,7 @@ const asLine = (from: LonLat, to: LonLat) => ({
 const asPoint = (at: LonLat) => ({ type: 'Point' as const, coordinates: [...at] });
 
 /** The plan of stakes as what the map draws. */
-export function drawnStakes(plan: Plan | null): GeoJSON.FeatureCollection {
+function drawnStakes(plan: Plan | null): GeoJSON.FeatureCollection {
   if (!plan) return { type: 'FeatureCollection', features: [] };
   const { a, b } = plan.line;
   const drawn = (what: string, geometry: GeoJSON.Geometry, label = ''): GeoJSON.Feature => ({

@@ -65,7 +65,7 @@ export function placeSeen({ line }: StakePlan, stake: Stake, seen: SeenAt): LonL
 }
 
 /** A place seen from a stake away from the sun: metres beyond it (short below zero) and to its right (left below zero). */
-export function missOf(stake: Stake, place: LonLat): { beyondM: number; rightM: number } {
+function missOf(stake: Stake, place: LonLat): { beyondM: number; rightM: number } {
   const lengthM = distanceM(stake.lonLat, place);
   const turnRad = lengthM === 0 ? 0 : ((azimuthDeg(stake.lonLat, place) - awayDeg(stake)) * Math.PI) / 180;
   return { beyondM: lengthM * Math.cos(turnRad), rightM: lengthM * Math.sin(turnRad) };

@@ -1,12 +1,9 @@
-import type { Taped } from '../geo/tape.ts';
 import type { ReferenceLine, Stake, StakePlan } from './stake-plan.ts';
 import type { StakedThing } from './staked-thing.ts';
 
 /** What lengths are said in; feet are said with inches where a tape is read. */
 export type TapeUnit = 'm' | 'ft';
 const M_PER_FOOT = 0.3048;
-/** Level and slope are told apart from here, m. */
-const SLOPE_TOLD_M = 0.01;
 
 /** A length to be taped: "12.42 m", or "40 ft 9 in". */
 export function tapeText(lengthM: number, unit: TapeUnit): string {
@@ -18,12 +15,6 @@ export function tapeText(lengthM: number, unit: TapeUnit): string {
 /** A length said in passing: "0.4 m", "1.3 ft". */
 export const roughText = (lengthM: number, unit: TapeUnit): string =>
   `${(unit === 'm' ? lengthM : lengthM / M_PER_FOOT).toFixed(1)} ${unit}`;
-
-/** "12.42 m", with "(12.51 m on the slope)" where the two differ by more than a centimetre. */
-export const tapedText = ({ levelM, tapeM }: Taped, unit: TapeUnit): string =>
-  Math.abs(tapeM - levelM) > SLOPE_TOLD_M
-    ? `${tapeText(levelM, unit)} (${tapeText(tapeM, unit)} on the slope)`
-    : tapeText(levelM, unit);
 
 /** As a tight tape lies on the ground: "From A 12.42 m towards B, then 6.30 m square to the left." */
 export function offsetWords(stake: Stake, { a, b }: ReferenceLine, unit: TapeUnit): string {

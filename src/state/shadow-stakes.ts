@@ -1,13 +1,14 @@
 import type { StoreApi } from 'zustand/vanilla';
 import { addFeature } from '../site/actions/add-feature.ts';
 import { takeHeight } from '../site/actions/take-height.ts';
-import type { FeatureId } from '../site/document.ts';
+import type { FeatureId, SiteDocument, SiteFeature } from '../site/document.ts';
 import { type FindablePoint, findablePoints } from '../stakes/findable-points.ts';
 import { planStakes } from '../stakes/plan-stakes.ts';
 import { readingToKeep, type SeenAt, shadowReadings } from '../stakes/readings.ts';
 import { type StakeScore, scoreReadings } from '../stakes/score-readings.ts';
 import { scoreSentences } from '../stakes/score-words.ts';
 import { LONGEST_M, type Stake, type StakePlan } from '../stakes/stake-plan.ts';
+import { canBeStaked } from '../stakes/staked-feature.ts';
 import type { StakedSite } from '../stakes/staked-thing.ts';
 import { clockOfUtc } from '../sun/clock-time.ts';
 import { nextDay } from '../sun/day-words.ts';
@@ -68,10 +69,25 @@ function orNull<T>(work: () => T): T | null {
   }
 }
 
-/** Opens the stakes of a thing for tomorrow, as the calendar is there. */
-export function openStakes(app: App, of: FeatureId): void {
-  const today = clockOfUtc(Date.now(), app.document.site.timeZone).date;
-  app.show({ stakes: { of, date: nextDay(today), times: null, longestM: LONGEST_M, line: null } });
+/** Opens the stakes of a thing for a day; without one for tomorrow, as the calendar is there. */
+export function openStakes(app: App, of: FeatureId, day?: string): void {
+  const tomorrow = () => nextDay(clockOfUtc(Date.now(), app.document.site.timeZone).date);
+  app.select(of);
+  app.show({ stakes: { of, date: day ?? tomorrow(), times: null, longestM: LONGEST_M, line: null } });
+}
+
+/** Whose stakes a feature leads to, how many readings are kept of them, and the day of the one that it is. */
+export function stakesOf(
+  document: SiteDocument,
+  feature: SiteFeature,
+): { readonly of: FeatureId; readonly readings: number; readonly day?: string } | null {
+  const { properties } = feature;
+  const isReading = properties.kind === 'measure' && properties.quantity === 'shadow';
+  const wanted = isReading ? String(properties.of) : String(feature.id);
+  const caster = document.features.find((each) => String(each.id) === wanted && canBeStaked(each));
+  if (!caster) return null;
+  const readings = shadowReadings(document, caster.id).length;
+  return { of: caster.id, readings, day: isReading ? properties.date?.slice(0, 10) : undefined };
 }
 
 /**

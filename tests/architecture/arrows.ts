@@ -88,7 +88,6 @@ export const ARROWS: Readonly<Record<string, Arrows>> = {
     files: [
       'src/stakes/stake-words.ts',
       'src/stakes/score-words.ts',
-      'src/stakes/staked-feature.ts',
       'src/stakes/surroundings.ts',
       'src/sun/day-words.ts',
     ],

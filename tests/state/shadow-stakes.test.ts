@@ -1,5 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { acceptHeight, keepReading, openStakes, stakesAnswer } from '../../src/state/shadow-stakes.ts';
+import {
+  acceptHeight,
+  keepReading,
+  openStakes,
+  stakesAnswer,
+  stakesOf,
+} from '../../src/state/shadow-stakes.ts';
 import { createAppStore } from '../../src/state/store.ts';
 import { beside, documentOf, HERE, POINTED, thing } from '../stakes/staked-site.ts';
 
@@ -68,6 +74,16 @@ describe('shadow stakes on the screen', () => {
     expect(tree()).toMatchObject({ heightM: 10 });
     store.getState().undo();
     expect(answer()?.score?.readings).toHaveLength(2);
+  });
+
+  test('are reached from a reading too, on its day', () => {
+    const { store, answer } = opened();
+    const plan = answer()!.plan!;
+    keepReading(store, plan, plan.stakes[0], '10:00', { by: 'stake', beyondM: 0, rightM: 0 });
+    const { document } = store.getState();
+    const reading = document.features.find(({ properties }) => properties.kind === 'measure')!;
+    expect(stakesOf(document, reading)).toEqual({ of: 't1', readings: 1, day: '2027-06-21' });
+    expect(stakesOf(document, document.features[0])).toBeNull();
   });
 
   test('refuse a reading that cannot be, and say why', () => {

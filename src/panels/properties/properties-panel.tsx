@@ -4,8 +4,7 @@ import { duplicateFeatures } from '../../site/actions/duplicate-feature.ts';
 import { setProperties } from '../../site/actions/set-properties.ts';
 import type { SiteFeature } from '../../site/document.ts';
 import { REGISTRY } from '../../site/records/registry.ts';
-import { canBeStaked } from '../../stakes/staked-feature.ts';
-import { openStakes } from '../../state/shadow-stakes.ts';
+import { openStakes, stakesOf } from '../../state/shadow-stakes.ts';
 import { appStore, useApp } from '../../state/store.ts';
 import { Details } from '../parts/panel-head.tsx';
 import { STEPS } from '../steps.ts';
@@ -18,6 +17,8 @@ export function PropertiesPanel(props: { feature: SiteFeature }) {
   const { feature } = props;
   const { kind } = feature.properties;
   const record = REGISTRY[kind];
+  const document = useApp((app) => app.document);
+  const stakes = stakesOf(document, feature);
   const edit = useApp((app) => app.edit);
   const select = useApp((app) => app.select);
   const show = useApp((app) => app.show);
@@ -86,10 +87,13 @@ export function PropertiesPanel(props: { feature: SiteFeature }) {
           Delete
         </button>
       </div>
-      {canBeStaked(feature) ? (
+      {stakes ? (
         <div className="buttons">
-          <button type="button" onClick={() => openStakes(appStore.getState(), feature.id)}>
+          <button type="button" onClick={() => openStakes(appStore.getState(), stakes.of, stakes.day)}>
             Shadow stakes
+            {stakes.readings > 0
+              ? `, ${stakes.readings} ${stakes.readings === 1 ? 'reading' : 'readings'}`
+              : null}
           </button>
         </div>
       ) : null}
