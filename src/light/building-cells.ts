@@ -44,25 +44,40 @@ function thicknessM(prisms: PrismSet, index: number): number {
   return doubleArea / 2 / reach;
 }
 
-/** 1 for each cell of the tile whose reading point lies in a building. */
-export function cellsInBuildings(
-  tile: ShadowTile,
-  prisms: PrismSet,
-  buildings: readonly number[],
-): Uint8Array {
-  const inside = new Uint8Array(tile.cells);
-  for (const p of buildings) {
-    for (let r = 0; r < tile.rows; r++) {
-      const y = tile.northM - (r + 0.5) * tile.cellM;
-      for (let c = 0; c < tile.columns; c++) {
-        const i = r * tile.columns + c;
-        if (inside[i]) continue;
-        const x = tile.westM + (c + 0.5) * tile.cellM;
-        if (prismHolds(prisms, p, x, y, tile.readingZM[i])) inside[i] = 1;
+/** 1 for each cell of the tile (r * stride + c) that has no light value: in a building, or where the ground is missing. */
+export function cellsWithoutLight(tile: ShadowTile, prisms: PrismSet): Uint8Array {
+  const { columns, rows, stride, cellM, rowM, westM, northM, readingZM } = tile;
+  const hidden = new Uint8Array(rows * stride);
+  for (let r = 0; r < rows; r++)
+    for (let i = r * stride; i < r * stride + columns; i++) if (Number.isNaN(readingZM[i])) hidden[i] = 1;
+  for (const p of buildingPrisms(prisms)) {
+    const [west, south, east, north] = ringBox(prisms, p);
+    const c0 = Math.max(0, Math.floor((west - westM) / cellM));
+    const c1 = Math.min(columns, Math.ceil((east - westM) / cellM));
+    const r0 = Math.max(0, Math.floor((northM - north) / rowM));
+    const r1 = Math.min(rows, Math.ceil((northM - south) / rowM));
+    for (let r = r0; r < r1; r++)
+      for (let c = c0; c < c1; c++) {
+        const i = r * stride + c;
+        if (prismHolds(prisms, p, westM + (c + 0.5) * cellM, northM - (r + 0.5) * rowM, readingZM[i]))
+          hidden[i] = 1;
       }
-    }
   }
-  return inside;
+  return hidden;
+}
+
+function ringBox({ ringStart, ringXY }: PrismSet, index: number): [number, number, number, number] {
+  let west = Number.POSITIVE_INFINITY;
+  let south = Number.POSITIVE_INFINITY;
+  let east = Number.NEGATIVE_INFINITY;
+  let north = Number.NEGATIVE_INFINITY;
+  for (let k = ringStart[index]; k < ringStart[index + 1]; k++) {
+    west = Math.min(west, ringXY[2 * k]);
+    east = Math.max(east, ringXY[2 * k]);
+    south = Math.min(south, ringXY[2 * k + 1]);
+    north = Math.max(north, ringXY[2 * k + 1]);
+  }
+  return [west, south, east, north];
 }
 
 function prismHolds(prisms: PrismSet, index: number, x: number, y: number, z: number): boolean {

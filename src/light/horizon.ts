@@ -5,8 +5,6 @@
  * a horizon kilometres off costs no more than one nearby.
  */
 import { type Grid, type GridSpec, sampleGrid } from '../numeric/grid.ts';
-import { runToEnd } from '../numeric/steps.ts';
-import { computeHorizons } from './horizon-sweep.ts';
 import type { ShadowTile } from './shadow-tile.ts';
 
 /** Horizons seen from stations: (i, j) stands at x = westM + i * spacingM, y = northM - j * spacingM. */
@@ -22,18 +20,6 @@ export interface HorizonField {
   readonly tangent: Float32Array;
   /** Highest of them in each azimuth. */
   readonly highest: Float32Array;
-}
-export type TileHorizons = HorizonField;
-
-/** Horizons of one tile, or null where no land can rise above the reading height. */
-export function tileHorizons(
-  tile: ShadowTile,
-  { levels }: GroundPyramid,
-  readingHeightM: number,
-): HorizonField | null {
-  const { columns, cellM, westM, northM } = tile;
-  const grid = { columns, rows: Math.ceil((tile.rows * tile.rowM) / cellM), cellM, westM, northM };
-  return runToEnd(computeHorizons(levels[0], grid, readingHeightM));
 }
 
 /** Tangents of one row of cells' stations; as long as the widest field asked so far. */

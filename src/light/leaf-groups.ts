@@ -3,11 +3,10 @@
  * own; computing each would cost much and show little: a group holds phases in which no class that matters is further
  * than a tolerance from the group's first, and is computed with their weighted mean leaf share.
  */
-import type { CrownSet } from '../crowns/crown-set.ts';
 import { CROWN_DEPTH_OFF, CROWN_DEPTH_ON, CROWN_STRIDE } from '../crowns/crown-set.ts';
 import type { LeafPhases } from '../crowns/leaf-phases.ts';
-import type { PrismSet } from '../crowns/prism-set.ts';
 import { PRISM_DEPTH_OFF, PRISM_DEPTH_ON, PRISM_STRIDE } from '../crowns/prism-set.ts';
+import type { LightScene } from './light-types.ts';
 
 /**
  * For the sun. Against no grouping, 200 crowns of three leaf classes, 2,025 cells: the worst month of the worst cell
@@ -26,8 +25,8 @@ export interface LeafGroups {
 }
 
 /** 1 for each leaf class whose state changes what some thing of the scene lets through. */
-export function classesThatMatter(crowns: CrownSet, prisms: PrismSet, classCount: number): Uint8Array {
-  const matters = new Uint8Array(classCount);
+export function classesThatMatter({ crowns, prisms, surroundings, leaf }: LightScene): Uint8Array {
+  const matters = new Uint8Array(leaf.classCount);
   for (let i = 0; i < crowns.count; i++) {
     const v = i * CROWN_STRIDE;
     if (crowns.values[v + CROWN_DEPTH_ON] !== crowns.values[v + CROWN_DEPTH_OFF])
@@ -38,6 +37,8 @@ export function classesThatMatter(crowns: CrownSet, prisms: PrismSet, classCount
     if (!prisms.solid[i] && prisms.values[v + PRISM_DEPTH_ON] !== prisms.values[v + PRISM_DEPTH_OFF])
       matters[prisms.leafClass[i]] = 1;
   }
+  if (surroundings && surroundings.depthOnPerM !== surroundings.depthOffPerM)
+    matters[surroundings.leafClass] = 1;
   return matters;
 }
 

@@ -5,31 +5,32 @@
  */
 import { cellCount, type GridSpec } from '../numeric/grid.ts';
 import type { Steps } from '../numeric/steps.ts';
-import { lossOfDepth } from './beer-table.ts';
-import { buildingPrisms, cellsInBuildings } from './building-cells.ts';
-import { prismCaster } from './cast-prism.ts';
+import { cellsWithoutLight } from './building-cells.ts';
+import { EDGE, MOST_STATES, PLANE_BYTES } from './kernel/assembly/layout.ts';
+import { type LoadedTile, loadThings, loadTile } from './kernel/load.ts';
+import { lightPlan } from './light-plan.ts';
+import type { LightCostRequest, LightCostResult, LightScene } from './light-types.ts';
 import {
-  addCrown,
-  addPrism,
-  clearWorkbench,
-  type Foliage,
-  type Workbench,
-  workbench,
-} from './depth-layers.ts';
-import { groundPyramid, markBehindLand, tileHorizons } from './horizon.ts';
-import { lightPlan, type PlannedDirection } from './light-plan.ts';
-import type { LightCostRequest, LightCostResult } from './light-types.ts';
-import { type ShadowTile, shadowTile, TILE_EDGE } from './shadow-tile.ts';
+  ANYWHERE,
+  castThings,
+  LAYER_ALL,
+  LAYER_OWN,
+  type LoadedScene,
+  layAround,
+  loadScene,
+  lookAround,
+  PAUSE_MS,
+} from './loaded-scene.ts';
+import { ALL_ROWS, shadowTile } from './shadow-tile.ts';
 
-const PAUSE_MS = 12;
 /** More counted cells than this are thinned out evenly: the answer is a mean. */
 const MOST_CELLS = 6000;
 
-/** The pieces a thing is made of. */
+/** The crowns and prisms of one thing, first and end among all that is loaded; they lie thing by thing. */
 interface ThingParts {
   readonly thing: number;
-  readonly crowns: number[];
-  readonly prisms: number[];
+  readonly crowns: readonly [first: number, end: number];
+  readonly prisms: readonly [first: number, end: number];
 }
 
 export function* computeLightCost(request: LightCostRequest): Steps<LightCostResult> {
@@ -39,63 +40,62 @@ export function* computeLightCost(request: LightCostRequest): Steps<LightCostRes
   const { grid, mask } = thinned(request.grid, request.mask);
   const plan = lightPlan(scene);
   yield 0;
-  const pyramid = groundPyramid(scene.ground);
-  const foliage: Foliage = {
-    crowns: scene.crowns,
-    caster: prismCaster(scene.prisms),
-    classCount: plan.classCount,
-  };
-  const things = partsOfThings(request);
-  const buildings = buildingPrisms(scene.prisms);
+  const loaded = loadScene(scene, plan);
+  const { kernel, rays, z0, things } = loaded;
+  const parts = loadThingByThing(loaded, scene, thingCount);
+  const around = yield* lookAround(scene, grid, readingHeightM);
+  const countedAt = kernel.take(PLANE_BYTES);
+  const gains = kernel.take(8 * MOST_STATES);
   const hours = new Float64Array(thingCount);
   const mol = new Float64Array(thingCount);
-  const mostStates = Math.max(plan.skyGroups, ...plan.sun.map((direction) => direction.states));
-  const whole = workbench(mostStates);
-  const single = workbench(mostStates);
-  const solidThings = new Uint16Array(TILE_EDGE * TILE_EDGE);
-  const counted = new Uint8Array(TILE_EDGE * TILE_EDGE);
+  let at: LoadedTile | undefined;
   let countedCells = 0;
   let doneCells = 0;
   let pausedAt = performance.now();
 
-  for (let row0 = 0; row0 < grid.rows; row0 += TILE_EDGE)
-    for (let column0 = 0; column0 < grid.columns; column0 += TILE_EDGE) {
-      const tile = shadowTile(grid, column0, row0, scene.ground, readingHeightM);
-      const hidden = cellsInBuildings(tile, scene.prisms, buildings);
+  for (let row0 = 0; row0 < grid.rows; row0 += EDGE)
+    for (let column0 = 0; column0 < grid.columns; column0 += EDGE) {
+      const tile = shadowTile(grid, ALL_ROWS, column0, row0, scene.ground, readingHeightM);
+      const cells = tile.columns * tile.rows;
+      const hidden = cellsWithoutLight(tile, scene.prisms);
       let here = 0;
-      for (let i = 0; i < tile.cells; i++) {
-        const r = Math.floor(i / tile.columns);
-        const cell = (row0 + r) * grid.columns + column0 + (i - r * tile.columns);
-        counted[i] = mask[cell] && !hidden[i] && !Number.isNaN(tile.readingZM[i]) ? 1 : 0;
-        here += counted[i];
-      }
+      kernel.floats.fill(0, countedAt / 4, (countedAt + PLANE_BYTES) / 4);
+      for (let r = 0; r < tile.rows; r++)
+        for (let c = 0; c < tile.columns; c++) {
+          const i = r * tile.stride + c;
+          if (hidden[i] || !mask[(row0 + r) * grid.columns + column0 + c]) continue;
+          kernel.floats[countedAt / 4 + i] = 1;
+          here++;
+        }
       if (here > 0) {
         countedCells += here;
-        const horizons = tileHorizons(tile, pyramid, readingHeightM);
-        const directions = plan.sun.length + plan.sky.length;
-        clearWorkbench(single, tile, mostStates);
-        for (let d = 0; d < directions; d++) {
-          const direction = d < plan.sun.length ? plan.sun[d] : plan.sky[d - plan.sun.length];
-          const behind =
-            horizons !== null &&
-            markBehindLand(tile, horizons, direction.gridAzimuthRad, direction.ray.tanAltitude, whole.behind);
-          layAll(tile, direction, behind);
-          for (const parts of things) {
-            if (!laySingle(tile, direction, parts)) continue;
-            for (let state = 0; state < direction.states; state++) {
-              const gain = gainOf(tile, state, direction.states, behind);
-              if (gain === 0) continue;
-              hours[parts.thing] += gain * direction.growingHours[state];
-              mol[parts.thing] += gain * direction.growingMol[state];
+        at = loadTile(kernel, tile, 0, z0, at);
+        for (let k = 0; k < rays.length; k++) {
+          const ray = rays[k];
+          layAround(loaded, at, ray, around, -1, ANYWHERE);
+          castThings(loaded, things, at, ray, LAYER_ALL);
+          // From here on what is touched is the single thing's.
+          kernel.empty(EDGE);
+          for (const one of parts) {
+            const { crowns, prisms } = one;
+            castThings(loaded, things, at, ray, LAYER_OWN, ...crowns);
+            castThings(loaded, things, at, ray, LAYER_OWN, ...prisms);
+            if (!kernel.anyTouched()) continue;
+            kernel.doubles.fill(0, gains / 8, gains / 8 + ray.states);
+            kernel.sumGains(at.address, ray.address, countedAt, gains);
+            for (let s = 0; s < ray.states; s++) {
+              const gain = kernel.doubles[gains / 8 + s];
+              hours[one.thing] += gain * ray.direction.growingHours[ray.firstState + s];
+              mol[one.thing] += gain * ray.direction.growingMol[ray.firstState + s];
             }
-            emptyTouched(single, tile, direction.states);
           }
+          kernel.wipe(at.address, ray.address);
           if (performance.now() - pausedAt < PAUSE_MS) continue;
-          yield (doneCells + (tile.cells * d) / directions) / cellCount(grid);
+          yield (doneCells + (cells * k) / rays.length) / cellCount(grid);
           pausedAt = performance.now();
         }
       }
-      doneCells += tile.cells;
+      doneCells += cells;
     }
 
   const seasonDays = plan.growingDaysByMonth.reduce((a, b) => a + b, 0);
@@ -104,77 +104,36 @@ export function* computeLightCost(request: LightCostRequest): Steps<LightCostRes
     directHoursADay: Float32Array.from(hours, (sum) => perCell(sum, seasonDays)),
     lightShare: Float32Array.from(mol, (sum) => perCell(sum, plan.openMol[12])),
   };
-
-  /** Everything's depth into `whole`, and how many things block each cell outright. */
-  function layAll(tile: ShadowTile, direction: PlannedDirection, behind: boolean): void {
-    clearWorkbench(whole, tile, direction.states);
-    solidThings.fill(0, 0, tile.cells);
-    if (!behind) whole.behind.fill(0, 0, tile.cells);
-    for (const parts of things) {
-      for (const i of parts.crowns) addCrown(whole, tile, foliage, i, direction);
-      whole.solid.fill(0, 0, tile.cells);
-      let blocks = false;
-      for (const i of parts.prisms) {
-        const reached = addPrism(whole, tile, foliage, i, direction);
-        if (reached && scene.prisms.solid[i]) blocks = true;
-      }
-      if (blocks) for (let i = 0; i < tile.cells; i++) solidThings[i] += whole.solid[i];
-    }
-  }
-
-  function laySingle(tile: ShadowTile, direction: PlannedDirection, parts: ThingParts): boolean {
-    let touched = false;
-    for (const i of parts.crowns) if (addCrown(single, tile, foliage, i, direction)) touched = true;
-    for (const i of parts.prisms) if (addPrism(single, tile, foliage, i, direction)) touched = true;
-    return touched;
-  }
-
-  /** Sum over the counted cells of transmittance without the thing in `single`, less with it. */
-  function gainOf(tile: ShadowTile, state: number, states: number, behind: boolean): number {
-    const all = whole.depth;
-    const own = single.depth;
-    let gain = 0;
-    for (let r = 0; r < tile.rows; r++) {
-      const end = r * tile.columns + single.touchedEnd[r];
-      for (let i = r * tile.columns + single.touchedFirst[r]; i < end; i++) {
-        if (!counted[i] || (behind && whole.behind[i])) continue;
-        const ownSolid = single.solid[i];
-        const ownDepth = own[i * states + state];
-        if (ownDepth === 0 && !ownSolid) continue;
-        if (solidThings[i] - ownSolid > 0) continue;
-        const depth = all[i * states + state];
-        const without = 1 - lossOfDepth(Math.max(0, depth - ownDepth));
-        gain += ownSolid ? without : without - 1 + lossOfDepth(depth);
-      }
-    }
-    return gain;
-  }
-
-  function partsOfThings({ scene: { crowns, prisms } }: LightCostRequest): ThingParts[] {
-    const parts = Array.from(
-      { length: thingCount },
-      (_, thing): ThingParts => ({
-        thing,
-        crowns: [],
-        prisms: [],
-      }),
-    );
-    for (let i = 0; i < crowns.count; i++) parts[crowns.thing[i]].crowns.push(i);
-    for (let i = 0; i < prisms.count; i++) parts[prisms.thing[i]].prisms.push(i);
-    return parts.filter((p) => p.crowns.length + p.prisms.length > 0);
-  }
 }
 
-function emptyTouched(bench: Workbench, tile: ShadowTile, states: number): void {
-  for (let r = 0; r < tile.rows; r++) {
-    const from = r * tile.columns + bench.touchedFirst[r];
-    const to = r * tile.columns + bench.touchedEnd[r];
-    if (from >= to) continue;
-    bench.depth.fill(0, from * states, to * states);
-    bench.solid.fill(0, from, to);
+/** Loads the scene's things anew so that each thing's pieces lie together. */
+function loadThingByThing(
+  loaded: LoadedScene,
+  { crowns, prisms }: LightScene,
+  thingCount: number,
+): ThingParts[] {
+  const inOrder = (of: Uint16Array, count: number) =>
+    Array.from({ length: count }, (_, i) => i).sort((a, b) => of[a] - of[b] || a - b);
+  const chosen = { crowns: inOrder(crowns.thing, crowns.count), prisms: inOrder(prisms.thing, prisms.count) };
+  loadThings(loaded.kernel, loaded.things, crowns, prisms, chosen, loaded.z0);
+  const parts: ThingParts[] = [];
+  let firstCrown = 0;
+  let firstPrism = 0;
+  for (let thing = 0; thing < thingCount; thing++) {
+    let crownEnd = firstCrown;
+    while (crownEnd < crowns.count && crowns.thing[chosen.crowns[crownEnd]] === thing) crownEnd++;
+    let prismEnd = firstPrism;
+    while (prismEnd < prisms.count && prisms.thing[chosen.prisms[prismEnd]] === thing) prismEnd++;
+    if (crownEnd > firstCrown || prismEnd > firstPrism)
+      parts.push({
+        thing,
+        crowns: [firstCrown, crownEnd],
+        prisms: [crowns.count + firstPrism, crowns.count + prismEnd],
+      });
+    firstCrown = crownEnd;
+    firstPrism = prismEnd;
   }
-  bench.touchedFirst.fill(tile.columns, 0, tile.rows);
-  bench.touchedEnd.fill(0, 0, tile.rows);
+  return parts;
 }
 
 /** A coarser grid and its mask, so that about MOST_CELLS count; cell centres stay on cells that count. */

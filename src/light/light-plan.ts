@@ -17,8 +17,12 @@ import { classesThatMatter, groupPhases, SKY_LEAF_TOLERANCE, SUN_LEAF_TOLERANCE 
 import type { LightScene } from './light-types.ts';
 import { type RayDirection, rayDirection } from './shadow-tile.ts';
 
-/** Sums kept for the sun: the slots of the quadrature's weights, all but the last. */
+/** Sums kept a cell: first the sun's, the slots of the quadrature's weights, all but the last; */
 export const SUN_SLOTS = WEIGHT_GROWING_HOURS;
+/** then hours by month behind the land alone; */
+export const LAND_SLOTS = SUN_SLOTS;
+/** then the sky's, one a leaf group. */
+export const SKY_SLOTS = LAND_SLOTS + 12;
 
 export interface PlannedDirection {
   readonly ray: RayDirection;
@@ -63,7 +67,7 @@ export function lightPlan(scene: LightScene, steps: QuadratureSteps = QUADRATURE
     throw new Error(
       `The year ${scene.calendarYear} has ${days} days, the leaf calendar ${leaf.phaseOfDay.length} and the growing season ${growingDay.length}; expected the same number.`,
     );
-  const matters = classesThatMatter(scene.crowns, scene.prisms, leaf.classCount);
+  const matters = classesThatMatter(scene);
   const quadrature = yearQuadrature(samples, scene.latDeg, leaf.phaseOfDay, growingDay, steps);
 
   const sunTotal = new Float64Array(SUN_SLOTS);

@@ -3,6 +3,7 @@ import type { LeafPhases } from '../crowns/leaf-phases.ts';
 import type { PrismSet } from '../crowns/prism-set.ts';
 import type { Grid, GridSpec } from '../numeric/grid.ts';
 import type { SkyClimate } from '../sun/sky-climate.ts';
+import type { RowChoice } from './shadow-tile.ts';
 import type { Surroundings } from './surroundings.ts';
 
 /** Everything the light engine needs to know of the world, in the local frame. Structured-cloneable. */
@@ -30,6 +31,8 @@ export interface LightRequest {
   readonly grid: GridSpec;
   /** Height above ground at which light is read. */
   readonly readingHeightM: number;
+  /** Only these rows of the grid; the result then holds them alone, in their order. Without: all. */
+  readonly rows?: RowChoice;
 }
 
 /** Several small grids of one scene, such as the patches of a year. */

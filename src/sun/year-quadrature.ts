@@ -35,7 +35,7 @@ export interface QuadratureSteps {
   readonly declinationLevels: number;
   readonly minutes: number;
 }
-export const QUADRATURE_STEPS: QuadratureSteps = { declinationLevels: 26, minutes: 13 };
+export const QUADRATURE_STEPS: QuadratureSteps = { declinationLevels: 22, minutes: 15 };
 
 const MAX_DECLINATION_RAD = degToRad(23.45);
 

@@ -24,27 +24,19 @@ test('a tree beyond the reach of its shadow and sky takes next to nothing', () =
   for (const share of result.lightShare) expect(share).toBeGreaterThan(0.9999);
 });
 
-test('a field computed in strips of rows is the same as the whole', () => {
+test('a field computed by rows in turn is the same as the whole', () => {
   const request = seededScene(4, 6);
   const whole = light(request);
-  const { grid } = request;
-  const cells = grid.columns * grid.rows;
-  for (const [row0, rows] of [
-    [0, 13],
-    [13, 27],
-  ]) {
-    const strip = light({
-      ...request,
-      grid: { ...grid, rows, northM: grid.northM - row0 * grid.cellM },
-    });
-    const n = grid.columns * rows;
+  const { columns } = request.grid;
+  const cells = columns * request.grid.rows;
+  for (const first of [0, 1, 2]) {
+    const part = light({ ...request, rows: { first, step: 3 } });
+    const partCells = part.openHours.length / 12;
     for (let band = 0; band < 13; band++)
-      expect(strip.lightShare.subarray(band * n, (band + 1) * n)).toEqual(
-        whole.lightShare.subarray(
-          band * cells + row0 * grid.columns,
-          band * cells + (row0 + rows) * grid.columns,
-        ),
-      );
+      for (let i = 0; i < partCells; i++) {
+        const cell = (first + 3 * Math.floor(i / columns)) * columns + (i % columns);
+        expect(part.lightShare[band * partCells + i]).toBe(whole.lightShare[band * cells + cell]);
+      }
   }
 });
 
@@ -83,7 +75,8 @@ test('a slope given as a plane of few huge cells hides the low sun behind itself
   };
   for (let r = 0; r < 3; r++) for (let c = 0; c < 3; c++) ground.values[r * 3 + c] = (r - 1) * 2000;
   const result = light({ scene: plainScene({ ground }), grid: field, readingHeightM: 0.1 });
-  expect(result.openHours[11 * 80]).toBe(0);
+  // Rounding of the sums, of the size of 1e-7 of the month's hours, is what may be left.
+  expect(result.openHours[11 * 80]).toBeLessThan(1e-4);
   expect(result.openHours[5 * 80]).toBeGreaterThan(350);
   // An even sky over a plane tilted by atan(1/2): what is above both horizons of a level plane, (1 + cos) / 2.
   const dull = plainScene({

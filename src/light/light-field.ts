@@ -1,0 +1,220 @@
+/**
+ * A field of light that stays: its sums lie in the kernel's memory, so that it can follow a hand. Optical depths add,
+ * so a thing that moves is taken out of the sums once, and each place it is held to is laid over what the rest lets
+ * through. Only cells in the thing's own shadow are looked at, with the rays and the paths of a computation from
+ * scratch: the difference is rounding.
+ */
+import type { CrownSet } from '../crowns/crown-set.ts';
+import type { PrismSet } from '../crowns/prism-set.ts';
+import type { Steps } from '../numeric/steps.ts';
+import { QUADRATURE_STEPS } from '../sun/year-quadrature.ts';
+import { cellsWithoutLight } from './building-cells.ts';
+import { EDGE, PLANE_BYTES } from './kernel/assembly/layout.ts';
+import { type LoadedThings, type LoadedTile, loadThings, loadTile, noThings } from './kernel/load.ts';
+import { lightPlan, SKY_SLOTS } from './light-plan.ts';
+import type { LightRequest, LightResult } from './light-types.ts';
+import {
+  type Around,
+  addYear,
+  castBehind,
+  castThings,
+  LAYER_OWN,
+  type LoadedScene,
+  layAround,
+  loadScene,
+  lookAround,
+  PAUSE_MS,
+  WHERE_TOUCHED,
+} from './loaded-scene.ts';
+import {
+  changedCrowns,
+  changedPrisms,
+  inRange,
+  isNone,
+  type ListChange,
+  outside,
+  type Range,
+  widenedTo,
+} from './scene-change.ts';
+import { ALL_ROWS, chosenRows, shadowTile } from './shadow-tile.ts';
+import { type BandWriter, bandWriter, emptyResult, writeBands } from './write-bands.ts';
+
+interface FieldTile {
+  readonly at: LoadedTile;
+  readonly row0: number;
+  readonly column0: number;
+  /** Address of the sums without what is in hand; 0 until something has been. */
+  without: number;
+  /** What is in hand takes light here. */
+  laidOn: boolean;
+}
+
+/** Where the things in hand lie in the scene's lists. */
+interface InHand {
+  readonly crowns: Range;
+  readonly prisms: Range;
+}
+
+export interface LightField {
+  readonly loaded: LoadedScene;
+  readonly tiles: readonly FieldTile[];
+  readonly around: Around;
+  readonly writer: BandWriter;
+  readonly slots: number;
+  readonly result: LightResult;
+  /** The things in hand, in the kernel; all others are the loaded scene's. */
+  readonly own: LoadedThings;
+  /** What stands now. */
+  crowns: CrownSet;
+  prisms: PrismSet;
+  inHand: InHand | null;
+}
+
+/** Computes the light of a request and keeps what is needed to change it. */
+export function* openLightField(request: LightRequest): Steps<LightField> {
+  const { scene, grid, readingHeightM, rows = ALL_ROWS } = request;
+  const plan = lightPlan(scene, QUADRATURE_STEPS);
+  yield 0;
+  const loaded = loadScene(scene, plan);
+  const { kernel, z0 } = loaded;
+  const around = yield* lookAround(scene, grid, readingHeightM, true);
+  const writer = bandWriter(kernel, plan);
+  const slots = SKY_SLOTS + plan.skyGroups;
+  const result = emptyResult(plan, grid, rows);
+  const tiles: FieldTile[] = [];
+  for (let row0 = 0; row0 < chosenRows(grid, rows); row0 += EDGE)
+    for (let column0 = 0; column0 < grid.columns; column0 += EDGE) {
+      const tile = shadowTile(grid, rows, column0, row0, scene.ground, readingHeightM);
+      const at = loadTile(kernel, tile, slots, z0);
+      tiles.push({
+        at,
+        row0,
+        column0,
+        without: 0,
+        laidOn: false,
+      });
+    }
+  const field: LightField = {
+    loaded,
+    tiles,
+    around,
+    writer,
+    slots,
+    result,
+    own: noThings(),
+    crowns: scene.crowns,
+    prisms: scene.prisms,
+    inHand: null,
+  };
+  for (let k = 0; k < tiles.length; k++) {
+    const tile = tiles[k];
+    const steps = addYear(loaded, tile.at, around);
+    for (let step = steps.next(); !step.done; step = steps.next()) yield (k + step.value) / tiles.length;
+    writeTile(field, tile);
+  }
+  return field;
+}
+
+/** A copy of the field's answer, to be handed on. */
+export const answerOf = ({ result }: LightField): LightResult => ({
+  ...result,
+  directHours: result.directHours.slice(),
+  openHours: result.openHours.slice(),
+  lightShare: result.lightShare.slice(),
+  dailyLightIntegral: result.dailyLightIntegral.slice(),
+});
+
+/**
+ * Replaces what stands in the field. What was changed last stays in hand: changing it again costs its own shadow alone.
+ * Leaf classes must be those of the scene that the field was opened with.
+ */
+export function* changeLightField(field: LightField, crowns: CrownSet, prisms: PrismSet): Steps<void> {
+  const change = whatChanges(field, crowns, prisms);
+  if (!change) return;
+  const { loaded, tiles } = field;
+  const { kernel, z0, things } = loaded;
+  const { own } = field;
+  if (change.newInHand) {
+    const removed = { crowns: inRange(change.crowns.removed), prisms: inRange(change.prisms.removed) };
+    const rest = {
+      crowns: outside(change.crowns.removed, field.crowns.count),
+      prisms: outside(change.prisms.removed, field.prisms.count),
+    };
+    loadThings(kernel, things, field.crowns, field.prisms, rest, z0);
+    loadThings(kernel, own, field.crowns, field.prisms, removed, z0);
+    for (const tile of tiles) {
+      tile.laidOn = yield* addOwn(field, tile, -1);
+      if (tile.without === 0) tile.without = kernel.take(field.slots * PLANE_BYTES);
+      copySums(field, tile.at.sums, tile.without);
+    }
+  }
+  const added = { crowns: inRange(change.crowns.added), prisms: inRange(change.prisms.added) };
+  loadThings(kernel, own, crowns, prisms, added, z0);
+  const solidMoved = hasSolid(field.prisms, change.prisms.removed) || hasSolid(prisms, change.prisms.added);
+  field.crowns = crowns;
+  field.prisms = prisms;
+  field.inHand = { crowns: change.crowns.added, prisms: change.prisms.added };
+  for (const tile of tiles) {
+    const before = tile.laidOn;
+    if (before && !change.newInHand) copySums(field, tile.without, tile.at.sums);
+    tile.laidOn = yield* addOwn(field, tile, 1);
+    if (before || tile.laidOn || solidMoved) writeTile(field, tile);
+  }
+}
+
+interface SceneChange {
+  readonly crowns: ListChange;
+  readonly prisms: ListChange;
+  /** Other things are taken in hand than those that are. */
+  readonly newInHand: boolean;
+}
+
+/** Null where nothing changes. */
+function whatChanges(
+  { inHand, crowns, prisms }: LightField,
+  toCrowns: CrownSet,
+  toPrisms: PrismSet,
+): SceneChange | null {
+  const ofCrowns = changedCrowns(crowns, toCrowns);
+  const ofPrisms = changedPrisms(prisms, toPrisms);
+  if (isNone(ofCrowns) && isNone(ofPrisms)) return null;
+  const heldCrowns = inHand && widenedTo(inHand.crowns, crowns.count, toCrowns.count, ofCrowns);
+  const heldPrisms = inHand && widenedTo(inHand.prisms, prisms.count, toPrisms.count, ofPrisms);
+  if (heldCrowns && heldPrisms) return { crowns: heldCrowns, prisms: heldPrisms, newInHand: false };
+  return { crowns: ofCrowns, prisms: ofPrisms, newInHand: true };
+}
+
+/** Adds what the things in hand take, or takes it back (sign -1). @returns whether they take anything here. */
+function* addOwn(field: LightField, tile: FieldTile, sign: 1 | -1): Steps<boolean> {
+  const { loaded, own, around } = field;
+  const { kernel, rays, things } = loaded;
+  let any = false;
+  let pausedAt = performance.now();
+  for (let k = 0; k < rays.length; k++) {
+    const ray = rays[k];
+    castThings(loaded, own, tile.at, ray, LAYER_OWN);
+    if (kernel.anyTouched()) {
+      any = true;
+      layAround(loaded, tile.at, ray, around, -1, WHERE_TOUCHED);
+      castBehind(loaded, things, own, tile.at, ray);
+      kernel.addChange(tile.at.address, ray.address, sign);
+    }
+    if ((k & 63) !== 63 || performance.now() - pausedAt < PAUSE_MS) continue;
+    yield k / rays.length;
+    pausedAt = performance.now();
+  }
+  return any;
+}
+
+function copySums({ loaded, slots }: LightField, from: number, to: number): void {
+  loaded.kernel.bytes.copyWithin(to, from, from + slots * PLANE_BYTES);
+}
+
+function writeTile(field: LightField, { at, row0, column0 }: FieldTile): void {
+  const { loaded, prisms, writer, result } = field;
+  writeBands(loaded.kernel, writer, at, result, row0, column0, cellsWithoutLight(at.tile, prisms));
+}
+
+function hasSolid(prisms: PrismSet, { from, to }: Range): boolean {
+  return prisms.solid.subarray(from, to).includes(1);
+}
