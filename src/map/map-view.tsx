@@ -22,6 +22,7 @@ import { usePlan } from './use-plan.ts';
 import { useRelief } from './use-relief.ts';
 import { useStakes } from './use-stakes.ts';
 import { useUnderlays } from './use-underlays.ts';
+import { useWoods } from './use-woods.ts';
 import { ViewButtons } from './view-buttons.tsx';
 
 /** The map that fills the window, with its legend, scale, north and read-out. */
@@ -33,6 +34,7 @@ export function MapView() {
   const raster = useApp(pictureRaster);
   const [hatched, setHatched] = useState(false);
   useRelief(map, theme);
+  useWoods(map, theme);
   usePicture(map, raster, theme, hatched);
   useUnderlays(map);
   usePlan(map);

@@ -20,6 +20,10 @@ const MARKS: readonly { readonly name: string; readonly mark: React.ReactNode }[
   },
   { name: 'belt or wood', mark: <path d="M2 9h24" strokeWidth="9" className="wood" /> },
   {
+    name: 'wood from a surface raster',
+    mark: <path d="M2 9h24" strokeWidth="9" className="wood" opacity="0.4" />,
+  },
+  {
     name: 'planned belt',
     mark: (
       <>

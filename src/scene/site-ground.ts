@@ -48,7 +48,7 @@ function siteBox(document: SiteDocument, frame: Frame): LocalBox {
 }
 
 /** Terrain is read this far around everything drawn, so that hills beside the site still shade it, m. */
-export const TERRAIN_MARGIN_M = 1000;
+const TERRAIN_MARGIN_M = 1000;
 /** The box of the terrain steps by this much, so that drawing a little further does not read the file again. */
 const TERRAIN_STEP_M = 500;
 

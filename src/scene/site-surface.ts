@@ -55,17 +55,22 @@ export function canopyOf(surface: Grid, ground: Grid): Grid {
   return canopy;
 }
 
+/** The raster's woods where nothing is drawn: metres of foliage, 0 elsewhere. Null without a surface. */
+export function woodsBeside(document: SiteDocument, options: SceneOptions): Grid | null {
+  const { surface, ground, frame } = options;
+  if (!surface) return null;
+  const outsideFields = without(canopyOf(surface, ground), frame, fieldReach(document));
+  return without(outsideFields, frame, drawnReach(document, options));
+}
+
 /** The woods around, and what had to be assumed of them; null without a surface or where it shows none. */
 export function siteSurroundings(
   document: SiteDocument,
   options: SceneOptions,
   leafClasses: LeafClasses,
 ): { readonly surroundings: Surroundings; readonly assumed: readonly string[] } | null {
-  if (!options.surface) return null;
-  const { frame } = options;
-  const outsideFields = without(canopyOf(options.surface, options.ground), frame, fieldReach(document));
-  const canopy = without(outsideFields, frame, drawnReach(document, options));
-  if (!canopy.values.some((heightM) => heightM > 0)) return null;
+  const canopy = woodsBeside(document, options);
+  if (!canopy?.values.some((heightM) => heightM > 0)) return null;
   const leaves = document.site.surfaceLeaves ?? 'deciduous';
   const evergreen = leaves === 'evergreen';
   const factors = foliageFactors(options.foliage ?? 'usual', false, evergreen);

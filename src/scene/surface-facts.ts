@@ -5,8 +5,9 @@ import { canopyOf } from './site-surface.ts';
 /** What a surface raster shows beside the terrain, on the cells that both know. */
 export interface SurfaceFacts {
   readonly cellM: number;
-  /** Share of the land around the site that it covers, and the share of that with woods on it, 0 to 1. */
-  readonly coveredShare: number;
+  /** Sides of the box around what it covers, and the share of that land with woods on it, 0 to 1. */
+  readonly eastM: number;
+  readonly northM: number;
   readonly woodedShare: number;
   readonly tallestM: number;
   /** Surface less terrain, m: where it lies lowest (one cell in fifty lies lower) and in the middle. */
@@ -25,21 +26,25 @@ export function surfaceFacts(surface: Grid, ground: Grid): SurfaceFacts {
   const step = Math.max(1, Math.floor(surface.values.length / SAMPLES));
   const differences: number[] = [];
   let wooded = 0;
-  let looked = 0;
+  let [west, east, south, north] = [Infinity, -Infinity, Infinity, -Infinity];
   for (let cell = 0; cell < surface.values.length; cell += step) {
-    looked++;
     const xM = cellCentreX(surface, cell % surface.columns);
     const yM = cellCentreY(surface, Math.floor(cell / surface.columns));
     const difference = surface.values[cell] - sampleGrid(ground, xM, yM);
     if (Number.isNaN(difference)) continue;
     differences.push(difference);
+    west = Math.min(west, xM);
+    east = Math.max(east, xM);
+    south = Math.min(south, yM);
+    north = Math.max(north, yM);
     if (canopy.values[cell] > 0) wooded++;
   }
   differences.sort((a, b) => a - b);
   const at = (share: number) => differences[Math.floor(share * (differences.length - 1))] ?? Number.NaN;
   const facts = {
     cellM: surface.cellM,
-    coveredShare: differences.length / looked,
+    eastM: differences.length > 0 ? east - west : 0,
+    northM: differences.length > 0 ? north - south : 0,
     woodedShare: differences.length > 0 ? wooded / differences.length : 0,
     tallestM: canopy.values.reduce((most, heightM) => Math.max(most, heightM), 0),
     lowestM: at(0.02),

@@ -1,5 +1,4 @@
 import type { Grid } from '../numeric/grid.ts';
-import { TERRAIN_MARGIN_M } from '../scene/site-ground.ts';
 import { surfaceFacts, surfaceProblem } from '../scene/surface-facts.ts';
 import { BadInputError } from '../units/bad-input.ts';
 import { formatLength, formatShare } from './format-measure.ts';
@@ -28,15 +27,19 @@ export function surfaceWords(state: Known): Message | null {
     if (reason instanceof BadInputError) return warning(reason.message);
     throw reason;
   }
-  const { cellM, coveredShare, woodedShare, tallestM, lowestM } = surfaceFacts(surface, terrain);
+  const { cellM, eastM, northM, woodedShare, tallestM, lowestM } = surfaceFacts(surface, terrain);
   const length = (metres: number) => formatLength(metres, unitSystem);
-  const reach = `of the land within ${length(TERRAIN_MARGIN_M)} of the site`;
-  const covers = coveredShare > 0.995 ? `all ${reach}` : `${formatShare(coveredShare)} ${reach}`;
-  const lies = `${length(Math.abs(lowestM))} ${lowestM < 0 ? 'below' : 'above'} the terrain`;
+  const box = `${length(eastM)} by ${length(northM)} of land in cells of ${length(cellM)}`;
+  const lies =
+    Math.abs(lowestM) < LEAST_OFF_M
+      ? 'meets the terrain'
+      : `lies ${length(Math.abs(lowestM))} ${lowestM < 0 ? 'below' : 'above'} the terrain`;
   return {
     tone: 'plain',
-    text: `${file} covers ${covers} in ${length(cellM)} cells. Woods up to ${length(tallestM)} stand on ${formatShare(woodedShare)} of it; where it is lowest it lies ${lies}.`,
+    text: `${file} covers ${box}. Woods up to ${length(tallestM)} stand on ${formatShare(woodedShare)} of it; where it is lowest it ${lies}.`,
   };
 }
 
+/** Less than this, m, is not worth words. */
+const LEAST_OFF_M = 0.1;
 const warning = (text: string): Message => ({ tone: 'warning', text });

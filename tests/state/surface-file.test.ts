@@ -5,11 +5,12 @@ import { keepReferencesLoaded } from '../../src/state/load-references.ts';
 import { sceneOptions } from '../../src/state/scene-options.ts';
 import { createAppStore } from '../../src/state/store.ts';
 import { surfaceWords } from '../../src/state/surface-words.ts';
+import { woodsAround } from '../../src/state/woods-around.ts';
 import { openSite } from '../cli/small-site.ts';
 import { groundM, groundTif, topsTif } from '../cli/surface-files.ts';
 
 const fileOf = (name: string, bytes: Uint8Array<ArrayBuffer> | string) => new File([bytes], name);
-const woods = (xM: number, yM: number) => (Math.max(Math.abs(xM), Math.abs(yM)) > 40 && yM < 0 ? 15 : 0.1);
+const woods = (xM: number, yM: number) => (Math.max(Math.abs(xM), Math.abs(yM)) > 40 && yM < 0 ? 15 : 0.2);
 
 let stop = () => {};
 afterEach(() => stop());
@@ -45,13 +46,16 @@ describe('a surface file on the screen', () => {
     await store.getState().openFiles([fileOf('ground.tif', groundTif())]);
     await read('terrain');
     expect(surfaceInScene()).toBe(store.getState().surface);
-    // 600 m of land in a box of some 2.5 km.
     expect(words()).toEqual({
       tone: 'plain',
       text: expect.stringMatching(
-        /^tops\.tif covers \d+ % of the land within 1000 m of the site in 2\.0 m cells\. Woods up to 15\.0 m stand on 4\d % of it; where it is lowest it lies 0\.1 m above the terrain\.$/,
+        /^tops\.tif covers \d+ m by \d+ m of land in cells of 2\.\d m\. Woods up to 15\.0 m stand on 4\d % of it; where it is lowest it lies 0\.2 m above the terrain\.$/,
       ),
     });
+    // What is shown on the map is what shades: none in the field, and the same grid while nothing changes.
+    const shown = woodsAround(store.getState());
+    expect(shown?.values.some((heightM) => heightM > 14)).toBe(true);
+    expect(woodsAround(store.getState())).toBe(shown);
 
     store.getState().edit('Leave out', (document) => ({
       ...document,
