@@ -1,10 +1,8 @@
-import { readFileSync, writeFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
 import { type Command, Option } from 'commander';
 import { declinationAt } from '../geo/declination.ts';
 import { createLocalRunner } from '../jobs/local-runner.ts';
 import { siteFrame } from '../scene/site-ground.ts';
-import { pagesToPdf } from '../sheets/page-to-pdf.ts';
+import type { PageModel } from '../sheets/page-model.ts';
 import { PAPER_SIZES, type PaperSize } from '../sheets/paper.ts';
 import { stakesPages } from '../sheets/stakes-page.ts';
 import { findStaked } from '../stakes/find-staked.ts';
@@ -23,6 +21,7 @@ import { numberBetween } from './common-options.ts';
 import { layoutOf, readGroundOf } from './prepare.ts';
 import { readSite } from './read-files.ts';
 import { stakesJson, stakesText } from './stakes-text.ts';
+import { writePdf } from './write-pdf.ts';
 
 interface StakesOptions {
   readonly of: string;
@@ -89,7 +88,7 @@ async function stakes(path: string, options: StakesOptions): Promise<void> {
   const readings = shadowReadings(document, id);
   const score: StakeScore | null = readings.length > 0 ? scoreReadings(site, id, readings) : null;
   if (options.pdf !== undefined)
-    writeFileSync(options.pdf, pdfOf(site, plan, options, description, today, onDisk.document.site.name));
+    writePdf(options.pdf, pagesOf(site, plan, options, description, today, onDisk.document.site.name));
   process.stdout.write(
     options.json
       ? stakesJson(plan, score)
@@ -107,15 +106,15 @@ function lettersOf(text: string): [string, string] {
   return [letters[0], letters[1]];
 }
 
-function pdfOf(
+function pagesOf(
   site: StakedSite,
   plan: StakePlan,
   options: StakesOptions,
   ground: string,
   today: string,
   siteName: string,
-): Uint8Array {
-  const pages = stakesPages({
+): PageModel[] {
+  return stakesPages({
     paper: options.paper,
     unit: options.unit,
     siteName,
@@ -129,16 +128,4 @@ function pdfOf(
     around: surroundings(site, plan.date),
     ground,
   });
-  const face = (file: string) =>
-    new Uint8Array(
-      readFileSync(
-        fileURLToPath(import.meta.resolve(`@expo-google-fonts/atkinson-hyperlegible-next/${file}`)),
-      ),
-    );
-  return new Uint8Array(
-    pagesToPdf(pages, {
-      regular: face('400Regular/AtkinsonHyperlegibleNext_400Regular.ttf'),
-      bold: face('700Bold/AtkinsonHyperlegibleNext_700Bold.ttf'),
-    }),
-  );
 }

@@ -1,7 +1,6 @@
 /** The hours of sun that each thing takes at a spot, as rows of a table and as sentences. */
 import { MONTHS } from '../units/months.ts';
 import type { HorizonHours, HorizonInput, HorizonPeriod } from './horizon-input.ts';
-import { dayWords } from './horizon-sun.ts';
 
 /** Hours of a row in each period. */
 export type HoursOfPeriods = Readonly<Record<HorizonPeriod, number>>;
@@ -24,7 +23,7 @@ export interface LostTable {
 
 /** Less than this in a year has no row, hours. */
 const LEAST_HOURS = 0.5;
-export const THE_LAND = 'The land itself';
+const THE_LAND = 'The land itself';
 
 export function lostTable({ things, hours }: HorizonInput, period: HorizonPeriod): LostTable {
   const row = (thing: number | null, label: string, of: (hours: HorizonHours) => number): LostRow => ({
@@ -94,9 +93,3 @@ export const gotSentence = (input: HorizonInput, period: HorizonPeriod): string 
 /** How the figures of the table hang together. */
 export const HOURS_EXPLAINED =
   'What a thing takes is the sun that would come back if it alone were gone. Where two stand in line, sun comes back only when both are gone.';
-
-/** The day whose leaves are drawn and whose path is the heavy one. */
-export function leafDayWords({ view }: HorizonInput): string {
-  const path = view.sunPaths.find(({ which }) => which === 'month');
-  return path ? dayWords(path) : MONTHS[view.month];
-}
