@@ -14,15 +14,24 @@ export interface Raster {
   readonly bands: readonly NamedBand[];
 }
 
+/** A table beside the rasters. */
+export interface TextFile {
+  readonly file: string;
+  readonly text: string;
+}
+
 /** What a command has found. */
 export interface Findings {
   readonly assumed: readonly string[];
   readonly directions: number;
   readonly quadratureError?: Summary['quadratureError'];
   readonly rasters: readonly Raster[];
+  readonly texts?: readonly TextFile[];
   readonly fields: readonly FieldSummary[];
   readonly patches: readonly PatchSummary[];
   readonly whatWouldChangeIt?: WhatWouldChange | null;
+  /** More for a person to read. */
+  readonly lines?: readonly string[];
   /** The figures for a person to read. */
   readonly table: (areas: readonly PatchSummary[]) => string[];
 }
@@ -38,6 +47,8 @@ export function finish(
   mkdirSync(options.out, { recursive: true });
   for (const { file, bands } of found.rasters)
     writeFileSync(join(options.out, file), writeGeoTiff(bands, grid, frame));
+  const texts = found.texts ?? [];
+  for (const { file, text } of texts) writeFileSync(join(options.out, file), text);
   const summary: Summary = {
     site: site.document.site.name,
     year: scene.year,
@@ -66,9 +77,10 @@ export function finish(
     }${summary.end ? `, with ${summary.end}` : ''}: ${summary.cells} cells of ${summary.cellM} m`,
     ...found.table([...found.fields, ...found.patches]),
     ...(found.whatWouldChangeIt ? changeLines(found.whatWouldChangeIt) : []),
+    ...(found.lines ?? []),
     ...site.notes,
     ...found.assumed.map((assumption) => `Assumed: ${assumption}`),
-    `Written to ${options.out}: ${[...found.rasters.map((raster) => raster.file), 'summary.json'].join(', ')}`,
+    `Written to ${options.out}: ${[...[...found.rasters, ...texts].map(({ file }) => file), 'summary.json'].join(', ')}`,
   ];
   process.stdout.write(`${lines.join('\n')}\n`);
 }

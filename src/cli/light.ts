@@ -2,6 +2,7 @@ import type { Command } from 'commander';
 import { areaShareWithLight, lightFigures } from '../batch/area-figures.ts';
 import { fieldMask } from '../batch/area-masks.ts';
 import { whatWouldChange } from '../batch/what-would-change.ts';
+import { runFirstLastSun } from '../jobs/run-first-last-sun.ts';
 import { runLight } from '../jobs/run-light.ts';
 import { runLightEnds } from '../jobs/run-light-ends.ts';
 import type { LightResult } from '../light/light-types.ts';
@@ -14,6 +15,7 @@ import { computeAll } from './compute-all.ts';
 import { type EndOptions, withEndOptions } from './end-options.ts';
 import { lightTable } from './figures-table.ts';
 import { finish, type Raster } from './finish.ts';
+import { firstLastFound } from './first-last.ts';
 import { patchesToSum } from './patches.ts';
 import { prepare } from './prepare.ts';
 import { progressLine } from './progress.ts';
@@ -24,10 +26,16 @@ export function addLightCommand(program: Command): void {
     .command('light')
     .description('direct hours and share of open light')
     .argument('<site file>', 'site file (.site.geojson)');
-  withEndOptions(withCommonOptions(command, 0.1), SCENE_ENDS).action(light);
+  withEndOptions(withCommonOptions(command, 0.1), SCENE_ENDS)
+    .option('--first-last', 'first and last sun of the day too, on the middle day of each month')
+    .action(light);
 }
 
-async function light(path: string, options: CommonOptions & EndOptions): Promise<void> {
+interface LightCommandOptions extends CommonOptions, EndOptions {
+  readonly firstLast?: boolean;
+}
+
+async function light(path: string, options: LightCommandOptions): Promise<void> {
   const startedMs = Date.now();
   const prepared = await prepare(path, options);
   const { site, frame, grid, fields, scene: expected, runner } = prepared;
@@ -44,6 +52,17 @@ async function light(path: string, options: CommonOptions & EndOptions): Promise
       (part, readingHeightM, run) => runLight(runner, { scene, grid: part, readingHeightM }, run),
     );
     const masks = fields.map((field) => fieldMask(field, frame, grid));
+    const firstLast =
+      options.firstLast &&
+      firstLastFound(
+        await runFirstLastSun(
+          runner,
+          { scene, grid, readingHeightM: options.height },
+          { onProgress: progressLine('first and last sun', options.quiet === true) },
+        ),
+        masks,
+        scene.timeZone,
+      );
     const ends =
       options.ends &&
       (await runLightEnds(
@@ -57,7 +76,9 @@ async function light(path: string, options: CommonOptions & EndOptions): Promise
       assumed,
       directions: main.directions,
       quadratureError: main.quadratureError,
-      rasters: lightRasters(main),
+      rasters: [...lightRasters(main), ...(firstLast ? firstLast.rasters : [])],
+      texts: firstLast ? firstLast.texts : [],
+      lines: firstLast ? firstLast.lines : [],
       fields: masks.map(({ mask, ...head }) => ({
         ...head,
         ...lightFigures(main, mask, scene.calendarYear),

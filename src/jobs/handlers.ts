@@ -1,5 +1,6 @@
 import { readGround } from '../geo/read-ground.ts';
 import { computeLight, computeLightOnGrids } from '../light/compute-light.ts';
+import { computeFirstLastSun } from '../light/first-last-sun.ts';
 import { computeLightCost } from '../light/light-cost.ts';
 import { computeViewFrom } from '../light/view-from.ts';
 import { computeShelter } from '../wind/compute-shelter.ts';
@@ -15,6 +16,7 @@ const HANDLERS: Handlers = {
   light: (request, options) => drive(computeLight(request), options),
   'light-on-grids': (request, options) => drive(computeLightOnGrids(request), options),
   'light-cost': (request, options) => drive(computeLightCost(request), options),
+  'first-last-sun': (request, options) => drive(computeFirstLastSun(request), options),
   'view-from': (request, options) => drive(computeViewFrom(request), options),
   shelter: (request, options) => drive(computeShelter(request), options),
   'ground-file': (request) => readGround(request),

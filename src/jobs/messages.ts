@@ -1,3 +1,4 @@
+import type { FirstLastSun, FirstLastSunRequest } from '../light/first-last-sun-types.ts';
 import type {
   LightCostRequest,
   LightCostResult,
@@ -14,6 +15,7 @@ export interface JobMap {
   light: [LightRequest, LightResult];
   'light-on-grids': [LightOnGridsRequest, LightResult[]];
   'light-cost': [LightCostRequest, LightCostResult];
+  'first-last-sun': [FirstLastSunRequest, FirstLastSun];
   'view-from': [ViewFromRequest, ViewFrom];
   shelter: [ShelterRequest, ShelterResult];
   'ground-file': [GroundFileJob, GroundFileResult];

@@ -16,6 +16,7 @@ export function bandRanges(set: BandSet): BandRange[] {
   const shown = (value: number) => number(percent ? value * 100 : value);
   const rows = set.bands.map((band, index): BandRange => {
     const next = set.bands[index + 1]?.from;
+    if (set.unit === 'clock') return { name: band.name, ink: band.ink, range: '' };
     const said = /\d/.test(band.name);
     if (said) return { name: `${band.name}${unit}`, ink: band.ink, range: '' };
     if (next === undefined)

@@ -2,7 +2,7 @@ import { useId } from 'react';
 import { supposedInWords } from '../state/end-words.ts';
 import { type EndChoice, endChoices, mostInWords } from '../state/most-in-words.ts';
 import { useApp } from '../state/store.ts';
-import { causesOfMap } from '../state/what-would-change.ts';
+import { causesOfMap, endsOfMap } from '../state/what-would-change.ts';
 
 /** What would change the map most, with its size, and the switch that draws the map at each end. */
 export function EndSwitch() {
@@ -11,7 +11,7 @@ export function EndSwitch() {
   const shownEnd = useApp((app) => app.shownEnd);
   const show = useApp((app) => app.show);
   const picture = useApp((app) => app.picture);
-  const ends = useApp((app) => (picture === 'wind-cut' ? app.shelterEnds : app.lightEnds));
+  const ends = useApp(endsOfMap);
   const choices = endChoices(picture, useApp(causesOfMap));
   if (choices.length === 0 && most === null) return null;
   const waiting = choices.length > 0 && ends.status === 'computing';

@@ -3,10 +3,12 @@ import { useApp } from '../state/store.ts';
 
 const WORK = [
   ['light', 'Working out the light'],
+  ['sunTimes', 'Following the sun through a day of each month'],
   ['shelter', 'Working out the shelter'],
   ['outlook', 'Looking ahead at the patches'],
   ['costs', 'Finding what each tree costs'],
   ['lightEnds', 'Finding what would change the light most'],
+  ['sunTimeEnds', 'Finding what would change the day’s sun most'],
   ['shelterEnds', 'Finding what would change the shelter most'],
   ['yearCurves', 'Following the years'],
 ] as const satisfies readonly (readonly [keyof AppState, string])[];
@@ -19,6 +21,8 @@ export function Progress() {
   const costs = useApp((app) => app.costs);
   const lightEnds = useApp((app) => app.lightEnds);
   const shelterEnds = useApp((app) => app.shelterEnds);
+  const sunTimes = useApp((app) => app.sunTimes);
+  const sunTimeEnds = useApp((app) => app.sunTimeEnds);
   const yearCurves = useApp((app) => app.yearCurves);
   const cancel = useApp((app) => app.cancelComputation);
   const all: Record<(typeof WORK)[number][0], Computation<unknown>> = {
@@ -28,6 +32,8 @@ export function Progress() {
     costs,
     lightEnds,
     shelterEnds,
+    sunTimes,
+    sunTimeEnds,
     yearCurves,
   };
   const running = WORK.filter(([name]) => all[name].status === 'computing');

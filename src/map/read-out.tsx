@@ -74,6 +74,8 @@ const putAway = () => appStore.getState().setPointer(null);
 function Known({ place, quiet }: { readonly place: LonLat; readonly quiet: boolean }) {
   useApp((app) => app.light);
   useApp((app) => app.shelter);
+  useApp((app) => app.sunTimes);
+  useApp((app) => app.picture);
   useApp((app) => app.ground);
   useApp((app) => app.document);
   useApp((app) => app.period);

@@ -27,6 +27,7 @@ function limitText(set: BandSet, value: number): string {
 
 /** A band's range in words: "30 to 50 %", "under 30 %", "84 % and more". */
 function bandRange(set: BandSet, index: number): string {
+  if (set.unit === 'clock') return '';
   const unit =
     set.unit === 'share'
       ? ' %'

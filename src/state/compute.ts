@@ -1,10 +1,12 @@
 import type { StoreApi } from 'zustand/vanilla';
 import type { AtEnds } from '../jobs/run-ends.ts';
+import type { FirstLastSun } from '../light/first-last-sun-types.ts';
 import type { LightResult } from '../light/light-types.ts';
 import type { ShelterResult } from '../wind/shelter-types.ts';
 import { createLane, type Lane, type Pass } from './lane.ts';
 import { lightField } from './light-field.ts';
 import type { App, AppState, Computation, PatchOutlook, ThingCost, YearCurves } from './model.ts';
+import { isSunTime } from './sun-times.ts';
 
 /** How the answers are computed for a state; in the app by workers, in tests by hand. */
 export interface Work {
@@ -16,10 +18,22 @@ export interface Work {
   yearCurves(state: AppState): readonly Pass<YearCurves>[];
   lightEnds(state: AppState): readonly Pass<AtEnds<LightResult>>[];
   shelterEnds(state: AppState): readonly Pass<AtEnds<ShelterResult>>[];
+  sunTimes(state: AppState): readonly Pass<FirstLastSun>[];
+  sunTimeEnds(state: AppState): readonly Pass<AtEnds<FirstLastSun>>[];
 }
 
 const LIGHT_PICTURES = new Set(['light-share', 'sun-hours', 'daily-light']);
-const ANSWERS = ['light', 'shelter', 'outlook', 'costs', 'lightEnds', 'shelterEnds', 'yearCurves'] as const;
+const ANSWERS = [
+  'light',
+  'sunTimes',
+  'shelter',
+  'outlook',
+  'costs',
+  'lightEnds',
+  'sunTimeEnds',
+  'shelterEnds',
+  'yearCurves',
+] as const;
 /** A hand that moves a slider or drags a tree rests this long before anything starts. */
 const REST_MS = 120;
 
@@ -61,6 +75,8 @@ const shelterEndsKey = (state: AppState) => [...world(state), state.year];
 /** Ready, failed or stopped: what comes after it may begin. */
 const isSettled = ({ status }: Computation<unknown>): boolean => status !== 'idle' && status !== 'computing';
 
+const isCurrent = ({ status, stale }: Computation<unknown>): boolean => status === 'ready' && !stale;
+
 const needsLight = (state: AppState): boolean => state.step === 'light' || LIGHT_PICTURES.has(state.picture);
 
 /**
@@ -84,23 +100,28 @@ export function keepComputing(
   const yearCurves = lane<YearCurves>('yearCurves');
   const lightEnds = lane<AtEnds<LightResult>>('lightEnds');
   const shelterEnds = lane<AtEnds<ShelterResult>>('shelterEnds');
+  const sunTimes = lane<FirstLastSun>('sunTimes');
+  const sunTimeEnds = lane<AtEnds<FirstLastSun>>('sunTimeEnds');
   // A stop goes through them in this order, so that none begins because the one before it has ended.
-  const lanes = [light, shelter, outlook, costs, lightEnds, shelterEnds, yearCurves];
+  const lanes = [light, sunTimes, shelter, outlook, costs, lightEnds, sunTimeEnds, shelterEnds, yearCurves];
 
   /** What would change the map that is looked at most: asked when the map and its step's first answers are there. */
   const lookAtEnds = (state: AppState) => {
-    const { light: lightNow, shelter: shelterNow, costs: costsNow } = store.getState();
-    const answered = state.step !== 'light' || isSettled(costsNow);
-    if (LIGHT_PICTURES.has(state.picture) && lightNow.status === 'ready' && !lightNow.stale && answered)
+    const now = store.getState();
+    const answered = state.step !== 'light' || isSettled(now.costs);
+    if (LIGHT_PICTURES.has(state.picture) && isCurrent(now.light) && answered)
       lightEnds.want(lightEndsKey(state), work.lightEnds(state), REST_MS);
     else lightEnds.rest(lightEndsKey(state));
-    if (state.picture === 'wind-cut' && shelterNow.status === 'ready' && !shelterNow.stale)
+    if (isSunTime(state.picture) && isCurrent(now.sunTimes) && answered)
+      sunTimeEnds.want(lightEndsKey(state), work.sunTimeEnds(state), REST_MS);
+    else sunTimeEnds.rest(lightEndsKey(state));
+    if (state.picture === 'wind-cut' && isCurrent(now.shelter))
       shelterEnds.want(shelterEndsKey(state), work.shelterEnds(state), REST_MS);
     else shelterEnds.rest(shelterEndsKey(state));
   };
   const endsSettled = (): boolean => {
-    const { picture, lightEnds: ends } = store.getState();
-    return !LIGHT_PICTURES.has(picture) || isSettled(ends);
+    const { picture, lightEnds: ofLight, sunTimeEnds: ofSun } = store.getState();
+    return isSunTime(picture) ? isSettled(ofSun) : !LIGHT_PICTURES.has(picture) || isSettled(ofLight);
   };
 
   let busy = false;
@@ -114,6 +135,9 @@ export function keepComputing(
         return;
       }
       shelter.want(shelterKey(state), work.shelter(state), REST_MS);
+      // The map that is looked at comes first.
+      if (isSunTime(state.picture)) sunTimes.want(lightKey(state), work.sunTimes(state), REST_MS);
+      else sunTimes.rest(lightKey(state));
       if (needsLight(state)) light.want(lightKey(state), work.light(state), REST_MS);
       else light.rest(lightKey(state));
       const after = store.getState();

@@ -16,13 +16,13 @@ import { READING_HEIGHT_M } from './reading-height.ts';
 import { sceneOptions } from './scene-options.ts';
 
 /** Differences of means settle on the cells of the first, coarse map. */
-function coarseGrid(state: AppState, field: string | undefined): GridSpec {
+export function coarseGrid(state: AppState, field: string | undefined): GridSpec {
   const on = (cellM: number) => siteGrid(state.document, state.frame, { cellM, layout: state.layout, field });
   return on(passCellsM(on(5), null)[0]);
 }
 
 /** What a scene at an end is built with: the ends depart from the expected, whichever end the map shows. */
-const optionsAt = (state: AppState, ground: Grid) => {
+export const optionsAt = (state: AppState, ground: Grid) => {
   const expected = sceneOptions({ ...state, shownEnd: null }, ground);
   return (end: SceneEnd | null) => atEnd(expected, end);
 };

@@ -2,6 +2,7 @@ import type { CauseChange, EndChange } from '../jobs/run-ends-causes.ts';
 import type { SceneEnd } from '../scene/ends.ts';
 import { formatHours, formatShare } from './format-measure.ts';
 import type { Picture } from './model.ts';
+import { isSunTime } from './sun-times.ts';
 
 /** An end in words: what it supposes, and what a map drawn at it is drawn with. */
 const END_WORDS: Readonly<Record<SceneEnd, { readonly supposed: string; readonly drawnWith: string }>> = {
@@ -42,6 +43,10 @@ export function changeInWords(picture: Picture, { usual, mean }: EndChange): str
     const [before, after] = [formatShare(usual), formatShare(mean)];
     return before === after ? HARDLY : `cut by ${after} instead of ${before}`;
   }
+  if (isSunTime(picture)) {
+    const minutes = Math.round((mean - usual) * 60);
+    return minutes === 0 ? HARDLY : `${Math.abs(minutes)} min ${minutes < 0 ? 'earlier' : 'later'}`;
+  }
   const percent = Math.round((mean / usual - 1) * 100);
   if (percent === 0 || !Number.isFinite(percent)) return HARDLY;
   const [less, more] = picture === 'sun-hours' ? ['less sun', 'more sun'] : ['darker', 'lighter'];
@@ -51,15 +56,18 @@ export function changeInWords(picture: Picture, { usual, mean }: EndChange): str
 /** The same for a narrow place: "-12 %"; of the wind what it is cut by, "31 %". */
 export function changeInFigures(picture: Picture, { usual, mean }: EndChange): string {
   if (picture === 'wind-cut') return formatShare(mean);
+  if (isSunTime(picture)) return signed(Math.round((mean - usual) * 60), 'min');
   const percent = Math.round((mean / usual - 1) * 100);
-  return percent === 0 || !Number.isFinite(percent)
-    ? '±0 %'
-    : `${percent < 0 ? '−' : '+'}${Math.abs(percent)} %`;
+  return signed(Number.isFinite(percent) ? percent : 0, '%');
 }
+
+const signed = (value: number, unit: string): string =>
+  `${value === 0 ? '±' : value < 0 ? '−' : '+'}${Math.abs(value)} ${unit}`;
 
 /** A difference of two values of a map in its own unit, however small. */
 export function differenceInWords(picture: Picture, difference: number): string {
   if (picture === 'sun-hours') return `${formatHours(difference)} a day`;
+  if (isSunTime(picture)) return `${Math.round(difference * 60)} min`;
   if (picture === 'daily-light') return `${difference.toFixed(1)} mol/m² a day`;
   const percent = difference * 100;
   const shown = percent < 1 ? percent.toFixed(1) : String(Math.round(percent));

@@ -10,7 +10,16 @@ const oneOf =
 /** The choices of view that are kept, each with what it may be: an older or damaged store must not break the screen. */
 export const KEPT_VIEW = {
   step: oneOf('ground', 'shelter', 'trees', 'light'),
-  picture: oneOf('plain', 'light-share', 'sun-hours', 'daily-light', 'wind-cut', 'slope'),
+  picture: oneOf(
+    'plain',
+    'light-share',
+    'sun-hours',
+    'daily-light',
+    'first-sun',
+    'last-sun',
+    'wind-cut',
+    'slope',
+  ),
   year: (value) => Number.isInteger(value) && Number(value) >= 0 && Number(value) <= 40,
   period: (value) => value === 'season' || value === 'year' || oneOf(...Array(12).keys())(value),
   layer: oneOf('ground', 'shrub'),

@@ -1,5 +1,6 @@
 import type { Frame, LonLat } from '../geo/frame.ts';
 import type { AtEnds } from '../jobs/run-ends.ts';
+import type { FirstLastSun } from '../light/first-last-sun-types.ts';
 import type { LightResult } from '../light/light-types.ts';
 import type { Grid } from '../numeric/grid.ts';
 import type { SceneEnd } from '../scene/ends.ts';
@@ -14,8 +15,19 @@ import type { HorizonFound } from './horizon-found.ts';
 
 export type StepId = 'ground' | 'shelter' | 'trees' | 'light';
 /** What the map is inked with. */
-export type Picture = 'plain' | 'light-share' | 'sun-hours' | 'daily-light' | 'wind-cut' | 'slope';
-/** The growing season, the whole year, or one month (0 = January). For wind a month means its season. */
+export type Picture =
+  | 'plain'
+  | 'light-share'
+  | 'sun-hours'
+  | 'daily-light'
+  | 'first-sun'
+  | 'last-sun'
+  | 'wind-cut'
+  | 'slope';
+/**
+ * The growing season, the whole year, or one month (0 = January). For wind a month means its season; first and last sun
+ * are of one month's day.
+ */
 export type Period = 'season' | 'year' | number;
 export type Layer = 'ground' | 'shrub';
 /**
@@ -163,6 +175,8 @@ export interface AppState {
   readonly grown: GrownPlan;
   /** Elevations of the terrain file, laid on the frame; null: none, or not read yet. */
   readonly terrain: Grid | null;
+  /** The same of the surface file: tops of what stands around. */
+  readonly surface: Grid | null;
   readonly weather: WeatherTable | null;
   /** The open wind as the shelter map was computed with it. */
   readonly windClimate: WindClimate | null;
@@ -173,8 +187,6 @@ export interface AppState {
   readonly picture: Picture;
   readonly year: number;
   readonly period: Period;
-  /** The same of the surface file: tops of what stands around. */
-  readonly surface: Grid | null;
   readonly layer: Layer;
   /** One end of what is not known, at which everything is shown; null: as expected. */
   readonly shownEnd: SceneEnd | null;
@@ -210,6 +222,9 @@ export interface AppState {
   /** On coarse cells, whatever end is shown. */
   readonly lightEnds: Computation<AtEnds<LightResult>>;
   readonly shelterEnds: Computation<AtEnds<ShelterResult>>;
+  /** While its map is shown. */
+  readonly sunTimes: Computation<FirstLastSun>;
+  readonly sunTimeEnds: Computation<AtEnds<FirstLastSun>>;
   /** While its dialog is open. */
   readonly horizon: Computation<HorizonFound>;
 }
@@ -264,10 +279,10 @@ export interface Actions {
   keepSiteFile(file: File): Promise<string>;
   /** A site file, a boundary or track to import, a terrain or photo raster, a picture, a weather file: whatever was dropped. */
   openFiles(files: readonly File[]): Promise<void>;
+  /** A raster of the tops of what stands around. */
+  openSurface(file: File): Promise<void>;
   saveFile(): void;
 }
 
 /** Everything the store holds, flat: what is shown and what can be done. */
 export type App = AppState & Actions;
-  /** A raster of the tops of what stands around. */
-  openSurface(file: File): Promise<void>;

@@ -11,6 +11,7 @@ import {
   supposing,
 } from './end-words.ts';
 import type { AppState, Picture } from './model.ts';
+import { isSunTime } from './sun-times.ts';
 import { causesOfMap } from './what-would-change.ts';
 
 const byMore = (a: EndChange, b: EndChange): number =>
@@ -32,7 +33,7 @@ export function mostInWords(state: AppState): string | null {
     return `Nothing that grows reaches this ground.${engineInWords(picture, causes)}`;
   const said = largest.map((change) => changeInWords(picture, change));
   if (said.every((words) => words === HARDLY))
-    return `Hardly anything: nothing that is not known changes its mean by a percent.${engineInWords(picture, causes)}`;
+    return `Hardly anything: nothing that is not known changes its mean by a ${isSunTime(picture) ? 'minute' : 'percent'}.${engineInWords(picture, causes)}`;
   const sentences = largest.map(
     ({ end }, i) => `${end === null ? CAUSE_NAMES.engine : supposing(end)}: ${said[i]}.`,
   );
@@ -47,7 +48,7 @@ function engineInWords(picture: Picture, causes: readonly CauseChange[]): string
     : '';
 }
 
-/** One row of what is not known, with both its ends: "Crown spread", "a fifth wider: 12 % darker". */
+/** One row of what is not known, with both its ends: "Crown spread", "a fifth wider: −12 %". */
 export interface CauseRow {
   readonly cause: CauseChange['cause'];
   readonly name: string;
@@ -64,7 +65,7 @@ export const causeRows = (picture: Picture, causes: readonly CauseChange[]): rea
     ends:
       cause === 'engine'
         ? [`off by ${differenceInWords(picture, ends[1].mean - ends[1].usual)}`]
-        : ends.map((change) => `${END_NAMES[change.end as SceneEnd]}: ${changeInWords(picture, change)}`),
+        : ends.map((change) => `${END_NAMES[change.end as SceneEnd]}: ${changeInFigures(picture, change)}`),
     widely:
       cause === 'engine' ? '' : differenceInWords(picture, Math.max(...ends.map(({ widelyBy }) => widelyBy))),
   }));

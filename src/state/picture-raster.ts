@@ -15,6 +15,7 @@ import { lightBandsOf } from './light-bands.ts';
 import { type LightQuantity, lightOfPeriod } from './light-period.ts';
 import type { AppState, Period } from './model.ts';
 import { READING_HEIGHT_M, WIND_READING_HEIGHT_M } from './reading-height.ts';
+import { dayInWords, isSunTime, monthOfSun, sunTimeBands, sunTimeToInk } from './sun-times.ts';
 
 /** What the map is inked with: one value a cell and the bands that name them. */
 export interface PictureRaster {
@@ -58,6 +59,7 @@ type Needs = Pick<
   | 'ground'
   | 'light'
   | 'shelter'
+  | 'sunTimes'
 >;
 
 let lastParts: readonly unknown[] = [];
@@ -65,8 +67,13 @@ let lastRaster: PictureRaster | null = null;
 
 /** The raster of the chosen picture and period; null for a plain map or while nothing has been computed. The same object as long as nothing that matters changed. */
 export function pictureRaster(state: Needs): PictureRaster | null {
-  const light = isLightQuantity(state.picture) ? state.light : null;
-  const shelter = state.picture === 'wind-cut' ? state.shelter : null;
+  const answer = isLightQuantity(state.picture)
+    ? state.light
+    : isSunTime(state.picture)
+      ? state.sunTimes
+      : state.picture === 'wind-cut'
+        ? state.shelter
+        : null;
   const parts = [
     state.picture,
     state.period,
@@ -77,8 +84,8 @@ export function pictureRaster(state: Needs): PictureRaster | null {
     state.document.site,
     state.ground,
     state.frame,
-    light?.result ?? shelter?.result ?? null,
-    light?.stale ?? shelter?.stale ?? false,
+    answer?.result ?? null,
+    answer?.stale ?? false,
   ];
   if (parts.length === lastParts.length && parts.every((part, i) => Object.is(part, lastParts[i])))
     return lastRaster;
@@ -103,6 +110,23 @@ function paint(state: Needs): PictureRaster | null {
       detail: `${periodInWords(period)}, year ${state.year}, ${height}`,
       seasonAndHeight: `${periodInWords(period)}, ${height}`,
       stale: state.light.stale,
+    };
+  }
+  if (isSunTime(picture)) {
+    const result = state.sunTimes.result;
+    if (!result) return null;
+    const month = monthOfSun(state);
+    const day = dayInWords(result, month);
+    const counted = `half of its beam or more, ${READING_HEIGHT_M[state.layer]} m above the ground`;
+    return {
+      grid: result.grid,
+      values: sunTimeToInk(result, picture, month),
+      bands: sunTimeBands(result, picture, month),
+      lines: [],
+      supposed,
+      detail: `${day}, year ${state.year}, ${counted}`,
+      seasonAndHeight: `${day}, ${counted}`,
+      stale: state.sunTimes.stale,
     };
   }
   if (picture === 'wind-cut') {

@@ -9,6 +9,7 @@ import { lightBandsOf } from './light-bands.ts';
 import { lightOfPeriod } from './light-period.ts';
 import type { AppState } from './model.ts';
 import { slopeOf, windBand } from './picture-raster.ts';
+import { dayInWords, isSunTime, monthOfSun, sunOfCell } from './sun-times.ts';
 
 export interface ReadOut {
   readonly title: string;
@@ -29,7 +30,12 @@ export function cellAt(spec: GridSpec, xM: number, yM: number): number {
  */
 export function readOutAt(state: AppState, lonLat: LonLat): ReadOut | null {
   const [xM, yM] = toLocal(state.frame, lonLat);
-  const rows = [...lightRows(state, xM, yM), ...windRows(state, xM, yM), ...groundRows(state, xM, yM)];
+  const rows = [
+    ...lightRows(state, xM, yM),
+    ...sunTimeRows(state, xM, yM),
+    ...windRows(state, xM, yM),
+    ...groundRows(state, xM, yM),
+  ];
   const title = placeName(state, lonLat);
   return rows.length === 0 && title === null ? null : { title: title ?? 'Outside the fields', rows };
 }
@@ -67,6 +73,18 @@ function lightRows(state: AppState, xM: number, yM: number): ReadOut['rows'][num
     { label: SUN_HOUR_LABEL, value: `${formatHours(hours)} a day` },
     { label: 'Daily light', value: `${value('daily-light').toFixed(1)} mol/m² a day` },
   ];
+}
+
+/** While its map is shown: the day's first and last sun, and the hours of it. */
+function sunTimeRows(state: AppState, xM: number, yM: number): ReadOut['rows'][number][] {
+  const { result, stale } = state.sunTimes;
+  if (!isSunTime(state.picture) || !result) return [];
+  const cell = cellAt(result.grid, xM, yM);
+  const month = monthOfSun(state);
+  const sun = cell < 0 ? null : sunOfCell(result, month, cell, state.document.site.timeZone);
+  return sun === null
+    ? []
+    : [{ label: `Sun, ${dayInWords(result, month)}`, value: stale ? `${sun} (earlier)` : sun }];
 }
 const SUN_HOUR_LABEL = SUN_HOUR_BANDS.quantity.split(',')[0];
 

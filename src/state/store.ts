@@ -54,6 +54,8 @@ export function createAppStore(
       yearCurves: idleComputation(),
       lightEnds: idleComputation(),
       shelterEnds: idleComputation(),
+      sunTimes: idleComputation(),
+      sunTimeEnds: idleComputation(),
       horizon: idleComputation(),
     };
     // Derived once from nothing, so that the first document is grown and laid out like any other.

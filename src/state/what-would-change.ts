@@ -7,8 +7,9 @@ import { CAUSES, WIND_CAUSES } from '../scene/ends.ts';
 import { takenField } from '../site/chosen-features.ts';
 import { fieldsOf } from './area-figures.ts';
 import { type LightQuantity, lightOfPeriod } from './light-period.ts';
-import type { AppState } from './model.ts';
+import type { AppState, Computation } from './model.ts';
 import { windBand } from './picture-raster.ts';
+import { isSunTime, monthOfSun, type SunTime, sunTimeOf } from './sun-times.ts';
 
 /**
  * A month's hours are off by this much more than the year's, from which the engine states its error: the promise is 1 %
@@ -87,6 +88,29 @@ function shelterCauses(state: AppState): CauseChange[] | null {
   );
 }
 
+function sunTimeCauses(state: AppState, picture: SunTime): CauseChange[] | null {
+  const at = state.sunTimeEnds.result;
+  if (!at) return null;
+  const month = monthOfSun(state);
+  const stepHours = at.usual.days[month].stepMin / 60;
+  return causesBySize(
+    at,
+    CAUSES,
+    (result) => sunTimeOf(result, picture, month),
+    fieldMask(state, at.usual.grid),
+    // An edge lies anywhere between two steps and is taken in their middle.
+    { mean: stepHours / 4, p99: stepHours / 2 },
+  );
+}
+
+/** What the map that is shown is at the ends of what is not known. */
+export const endsOfMap = (state: AppState): Computation<AtEnds<unknown>> =>
+  state.picture === 'wind-cut'
+    ? state.shelterEnds
+    : isSunTime(state.picture)
+      ? state.sunTimeEnds
+      : state.lightEnds;
+
 let lastParts: readonly unknown[] = [];
 let lastCauses: CauseChange[] | null = null;
 
@@ -96,8 +120,7 @@ let lastCauses: CauseChange[] | null = null;
  */
 export function causesOfMap(state: AppState): readonly CauseChange[] | null {
   const { picture } = state;
-  const of = picture === 'wind-cut' ? state.shelterEnds.result : state.lightEnds.result;
-  const parts = [picture, state.period, of, state.document, state.frame];
+  const parts = [picture, state.period, endsOfMap(state).result, state.document, state.frame];
   if (parts.length === lastParts.length && parts.every((part, i) => Object.is(part, lastParts[i])))
     return lastCauses;
   lastParts = parts;
@@ -106,6 +129,8 @@ export function causesOfMap(state: AppState): readonly CauseChange[] | null {
       ? null
       : picture === 'wind-cut'
         ? shelterCauses(state)
-        : state.lightEnds.result && lightCauses(state, picture, state.lightEnds.result);
+        : isSunTime(picture)
+          ? sunTimeCauses(state, picture)
+          : state.lightEnds.result && lightCauses(state, picture, state.lightEnds.result);
   return lastCauses;
 }

@@ -17,6 +17,7 @@ import { costPasses } from './patch-costs.ts';
 import { createPatchOutlook } from './patch-outlook.ts';
 import { READING_HEIGHT_M, WIND_READING_HEIGHT_M } from './reading-height.ts';
 import { sceneOptions } from './scene-options.ts';
+import { sunTimeEndPasses, sunTimePasses } from './sun-time-passes.ts';
 
 /** Beaufort 6 and more, m/s at 10 m in the open (published lower limit). */
 const GALE_MPS = 10.8;
@@ -69,6 +70,8 @@ export function workersWork(store: StoreApi<App>, runner: JobRunner): Work {
         galeMps: GALE_MPS,
         options: ALL_GUESSES,
       }),
+    sunTimes: (state) => sunTimePasses(state, groundOf(state), runner, cells(state, lightField(state))),
+    sunTimeEnds: (state) => sunTimeEndPasses(state, groundOf(state), runner),
     yearCurves: (state) => [
       async (signal, onProgress): Promise<YearCurves> => {
         const field = takenField(state.document) ?? fieldsOf(state.document)[0];

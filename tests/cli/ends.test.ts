@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { fromArrayBuffer } from 'geotiff';
 import { afterAll, describe, expect, it } from 'vitest';
 import type { Summary } from '../../src/batch/summary.ts';
 import { run } from './run-leeglade.ts';
@@ -75,5 +76,29 @@ describe('the ends of what is not known, on the command line', () => {
     const both = await run('light', site, '--end', 'wide-crowns', '--ends');
     expect(both.status).toBe(2);
     expect(both.stderr.split('\n')).toHaveLength(2);
+  });
+});
+
+describe('leeglade light --first-last', () => {
+  it('writes first and last sun by month as rasters and as a table with the clock', async () => {
+    const { stdout, summary } = await computed('light', '--first-last');
+    const out = join(work.folder, 'light--first-last');
+    expect(stdout).toMatch(
+      /Small Close, 15 June: first sun 0\d:\d\d, last (19|20):\d\d on half of its ground/,
+    );
+    expect(stdout).toContain('first-sun.tif, last-sun.tif, day-sun-hours.tif, first-last-sun.csv');
+    const image = await (
+      await fromArrayBuffer(new Uint8Array(readFileSync(join(out, 'first-sun.tif'))).buffer)
+    ).getImage();
+    expect(image.getSamplesPerPixel()).toBe(12);
+    expect(image.getWidth() * image.getHeight()).toBe(summary.cells);
+    const table = readFileSync(join(out, 'first-last-sun.csv'), 'utf8').trim().split('\n');
+    expect(table[0]).toBe(
+      'id,name,day,sunrise,firstSunMedian,lastSunMedian,sunset,sunHoursMean,shareWithoutSun,stepMin',
+    );
+    expect(table).toHaveLength(13);
+    const [id, name, day, sunrise, first, last, sunset] = table[12].split(',');
+    expect([id, name, day]).toEqual(['f1', 'Small Close', '15 December']);
+    expect([sunrise, first, last, sunset]).toEqual([sunrise, first, last, sunset].sort());
   });
 });

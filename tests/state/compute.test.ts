@@ -31,6 +31,8 @@ const fakeWork: Work = {
   costs: () => [pass('costs', [])],
   yearCurves: () => [pass('years', { years: [0], fieldShareInShelter: [1] })],
   lightEnds: () => [pass('light ends', { usual: fakeLight(), ends: new Map(), finer: null })],
+  sunTimes: () => [pass('sun times', {} as never)],
+  sunTimeEnds: () => [pass('sun time ends', {} as never)],
   shelterEnds: () => [pass('shelter ends', { usual: fakeShelter(), ends: new Map(), finer: null })],
 };
 

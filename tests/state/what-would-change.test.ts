@@ -116,7 +116,7 @@ describe('what would change the map most', () => {
       'The sums themselves',
       'Foliage',
     ]);
-    expect(rows[0].ends).toEqual(['a fifth wider: 12 % darker', 'a fifth narrower: 9 % lighter']);
+    expect(rows[0].ends).toEqual(['a fifth wider: −12 %', 'a fifth narrower: +9 %']);
     expect(endChoices('light-share', causes)[0]).toEqual({
       end: 'wide-crowns',
       words: 'crowns a fifth wider: −12 %',

@@ -52,7 +52,7 @@ export function InkedLines() {
       ) : null}
       {picture === 'light-share' && inkedValues[picture] !== null ? (
         <button type="button" className="link" onClick={() => set(null)}>
-          The light to keep alone
+          Only the light to keep
         </button>
       ) : null}
     </Section>

@@ -32,6 +32,8 @@ export function LightPanel() {
             { value: 'light-share', label: 'Light' },
             { value: 'sun-hours', label: 'Hours of sun' },
             { value: 'daily-light', label: 'Daily light' },
+            { value: 'first-sun', label: 'First sun' },
+            { value: 'last-sun', label: 'Last sun' },
           ]}
           onChange={(chosen) => show({ picture: chosen })}
         />

@@ -1,12 +1,12 @@
 import { causeRows } from '../../state/most-in-words.ts';
 import { useApp } from '../../state/store.ts';
-import { causesOfMap } from '../../state/what-would-change.ts';
+import { causesOfMap, endsOfMap } from '../../state/what-would-change.ts';
 
 /** What is not known and would change the map that is shown, largest first, with the size of each. */
 export function CauseTable() {
   const picture = useApp((app) => app.picture);
   const causes = useApp(causesOfMap);
-  const ends = useApp((app) => (app.picture === 'wind-cut' ? app.shelterEnds : app.lightEnds));
+  const ends = useApp(endsOfMap);
   if (!causes)
     return ends.status === 'computing' ? (
       <p className="soft">What would change the map most is being worked out.</p>
