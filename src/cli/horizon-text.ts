@@ -1,6 +1,7 @@
 import type { Horizon } from '../jobs/run-view-from.ts';
 import { gotSentence, HOURS_EXPLAINED, lostTable, periodWords } from '../sheets/horizon-hours.ts';
 import type { HorizonPageInput, HorizonPeriod } from '../sheets/horizon-input.ts';
+import { lengthWords } from '../sheets/horizon-scale.ts';
 import { NEVER_LOOK, placeText } from '../sheets/horizon-texts.ts';
 import { horizonInWords } from '../sheets/horizon-words.ts';
 
@@ -13,7 +14,7 @@ export function horizonText(page: HorizonPageInput, written: readonly string[]):
   const lines = [
     `${page.siteName}, year ${page.year} (season of ${page.calendarYear})${
       page.layoutName ? `, layout ${page.layoutName}` : ''
-    }: the horizon from ${placeText(page.lonLat)}, ${page.view.readingHeightM} m above the ground`,
+    }: the horizon from ${placeText(page.lonLat)}, ${lengthWords(page.view.readingHeightM, page.unit)} above the ground`,
     ...page.findIt,
     ...PERIODS.map((period) => gotSentence(page, period)),
     `Hours of sun taken (${PERIODS.map((period) => periodWords(page, period)).join('; ')}):`,

@@ -64,7 +64,7 @@ export function addHorizonCommand(program: Command): void {
       ).argParser(numberBetween(1, 12, 'the year', true)),
     )
     .option('--layout <NAME>', 'one of the alternative layouts')
-    .addOption(new Option('--unit <UNIT>', 'unit of the tape').choices(['m', 'ft']).default('m'))
+    .addOption(new Option('--unit <UNIT>', 'unit of lengths').choices(['m', 'ft']).default('m'))
     .addOption(
       new Option('--paper <SIZE>', 'paper of the page').choices(Object.keys(PAPER_SIZES)).default('A4'),
     )

@@ -24,7 +24,7 @@ export interface HorizonRequest {
 /** The woods of a surface raster, which nobody has drawn. */
 const WOODS_AROUND: SceneThing = { id: 'woods-around', kind: 'block', label: 'Woods around' };
 
-/** The horizon from a spot, worked out by one thread: a third of a second for two hundred things. */
+/** The horizon from a spot, worked out by one thread: some three quarters of a second of one core for two hundred things around. */
 export async function runViewFrom(
   runner: JobRunner,
   { things, ...request }: HorizonRequest,

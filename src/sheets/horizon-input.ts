@@ -68,12 +68,12 @@ export interface HorizonInput {
   readonly seasonWords: string;
   /** Compass declination, east positive. */
   readonly declinationDeg: number;
+  readonly unit: LengthUnit;
 }
 
 /** All that the printed horizon shows. */
 export interface HorizonPageInput extends HorizonInput {
   readonly paper: PaperSize;
-  readonly unit: LengthUnit;
   readonly siteName: string;
   readonly layoutName: string | null;
   readonly date: string;

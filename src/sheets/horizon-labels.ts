@@ -14,6 +14,7 @@ export interface LabelBox {
 
 /** Things lower than half a fist have no name on the strip, degrees; the table lists what they take. */
 export const STANDS_FROM_DEG = 5;
+const OVERHEAD_DEG = 89;
 
 const overlap = (a: LabelBox, b: LabelBox): boolean =>
   a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;
@@ -51,7 +52,9 @@ export function thingLabels(
     const bold = outline.thing === chosen;
     if (outline.topAltitudeDeg < STANDS_FROM_DEG && !bold) continue;
     const { label } = things[outline.thing];
-    const [x, y] = at(outline.topAzimuthDeg, outline.topAltitudeDeg);
+    // What stands overhead has its top in every direction.
+    const overhead = outline.topAltitudeDeg > OVERHEAD_DEG;
+    const [x, y] = at(overhead ? 180 : outline.topAzimuthDeg, outline.topAltitudeDeg);
     const half = textWidthMm(label, size, bold) / 2;
     const middle = Math.min(
       strip.left + strip.width - half - size / 3,

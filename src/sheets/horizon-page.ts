@@ -4,6 +4,7 @@ import { gotSentence, HOURS_EXPLAINED, takesSentence } from './horizon-hours.ts'
 import type { HorizonPageInput } from './horizon-input.ts';
 import { horizonKey } from './horizon-key.ts';
 import type { StripSizes } from './horizon-scale.ts';
+import { lengthWords } from './horizon-scale.ts';
 import { drawStrip, stripTopDeg } from './horizon-strip.ts';
 import { horizonTable } from './horizon-table.ts';
 import { HOW_SURE, howToCompare, NEVER_LOOK, placeInWords } from './horizon-texts.ts';
@@ -138,7 +139,7 @@ function paragraphs(
 function header(title: string, input: HorizonPageInput, innerMm: number): Mark[] {
   const right = MARGIN_MM + innerMm;
   const detail = [
-    `seen from ${input.view.readingHeightM} m above the ground`,
+    `seen from ${lengthWords(input.view.readingHeightM, input.unit)} above the ground`,
     `year ${input.year} after planting (season of ${input.calendarYear})`,
     ...(input.layoutName ? [`layout ${input.layoutName}`] : []),
   ].join(', ');

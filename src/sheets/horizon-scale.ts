@@ -1,4 +1,6 @@
+import { M_PER_FOOT } from './map-scale.ts';
 import type { PointMm } from './page-model.ts';
+import type { LengthUnit } from './plan-input.ts';
 
 /** How large a strip is drawn: millimetres on paper, pixels on the screen. */
 export interface StripSizes {
@@ -27,4 +29,10 @@ export function fistWords(altitudeDeg: number): string {
           ? '1 fist'
           : `${Math.floor(halves)}${halves % 1 ? '½' : ''} fists`;
   return `${Math.round(altitudeDeg)}° (${fists})`;
+}
+
+/** A length said in passing: "0.1 m", "36 ft"; with a decimal where it is short. */
+export function lengthWords(lengthM: number, unit: LengthUnit): string {
+  const length = unit === 'm' ? lengthM : lengthM / M_PER_FOOT;
+  return `${length < 3 ? Number(length.toFixed(1)) : Math.round(length)} ${unit}`;
 }

@@ -78,8 +78,10 @@ export function drawStrip(
         fill: STRIP_INKS.foliage[tint],
       }),
     ),
+    // Once more, thinly: what stands behind foliage is still there.
+    { mark: 'line', pointsMm: crestOf(view, at), stroke: line(1) },
     ...view.outlines
-      .filter(({ solid, thing }) => !solid && thing !== chosen)
+      .filter(({ thing }) => thing !== chosen)
       .map((outline): Mark => ({ mark: 'polygon', ringsMm: ringsOf(outline, at), stroke: line(1) })),
     ...view.outlines
       .filter(({ thing }) => thing === chosen)
@@ -110,9 +112,16 @@ function rules(topDeg: number, at: OnStrip): PointMm[][] {
 }
 
 /** The land's own outline, closed below the strip and beyond its ends. */
-function landRing({ landAltitudeDeg: land, stepDeg, columns }: HorizonView, at: OnStrip): PointMm[] {
+const landRing = (view: HorizonView, at: OnStrip): PointMm[] => [
+  at(-1, -1),
+  ...crestOf(view, at),
+  at(361, -1),
+];
+
+/** The land's horizon from beyond one end of the strip to beyond the other. */
+function crestOf({ landAltitudeDeg: land, stepDeg, columns }: HorizonView, at: OnStrip): PointMm[] {
   const crest = Array.from(land, (altitude, column) => at((column + 0.5) * stepDeg, altitude));
-  return [at(-1, -1), at(-1, land[0]), ...crest, at(361, land[columns - 1]), at(361, -1)];
+  return [at(-1, land[0]), ...crest, at(361, land[columns - 1])];
 }
 
 const ringsOf = ({ rings }: SeenOutline, at: OnStrip): PointMm[][] =>

@@ -1,7 +1,7 @@
 /** What stands beside the strip in words: how to find the spot, how to compare, how sure it is, and what not to do. */
 import type { LonLat } from '../geo/frame.ts';
 import type { HorizonPageInput } from './horizon-input.ts';
-import { M_PER_FOOT } from './map-scale.ts';
+import { lengthWords } from './horizon-scale.ts';
 
 export const NEVER_LOOK =
   'Never look at the sun, not even low or through leaves, sunglasses or a camera: cover it with your hand and look beside it.';
@@ -22,13 +22,13 @@ const STANDING_M = 1.6;
 export function howToCompare({ view, unit }: HorizonPageInput): string[] {
   const higherM = STANDING_M - view.readingHeightM;
   const lower = (awayM: number) => Math.round((Math.atan(higherM / awayM) * 180) / Math.PI);
-  const away = (m: number) => (unit === 'm' ? `${m} m` : `${Math.round(m / M_PER_FOOT)} ft`);
+  const away = (m: number) => lengthWords(m, unit);
   return [
     'Face a direction of the strip: degrees are from true north, the needle’s figure is what a compass shows there.',
     'Count fists: a fist at the end of your stretched arm is about 10°, up from the level of your eye and along. Try it on 9 fists from level to overhead.',
     ...(higherM > 0.3
       ? [
-          `The strip is seen from ${view.readingHeightM} m: bring your eye down to it. Standing, things ${away(10)} off look about ${lower(10)}° lower, things ${away(40)} off ${lower(40)}°.`,
+          `The strip is seen from ${lengthWords(view.readingHeightM, unit)}: bring your eye down to it. Standing, things ${away(10)} off look about ${lower(10)}° lower, things ${away(40)} off ${lower(40)}°.`,
         ]
       : []),
     'What stands higher or lower than drawn, measure it: the height you type in takes the place of the estimate.',

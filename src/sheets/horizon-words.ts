@@ -2,22 +2,23 @@
 import { DIRECTIONS } from './horizon-axes.ts';
 import type { DrawnSunPath, HorizonInput, SeenOutline } from './horizon-input.ts';
 import { STANDS_FROM_DEG } from './horizon-labels.ts';
-import { fistWords } from './horizon-scale.ts';
+import { fistWords, lengthWords } from './horizon-scale.ts';
 import { dayWords, drawnPaths, highestOf } from './horizon-sun.ts';
+import type { LengthUnit } from './plan-input.ts';
 
 const directionAt = (azimuthDeg: number): string =>
   DIRECTIONS[Math.round((((azimuthDeg % 360) + 360) % 360) / 45) % 8];
 
 /** One sentence for each thing in sight, in compass order of its highest point, then one for the land and one for each path. */
 export function horizonInWords(input: HorizonInput): string[] {
-  const { view, things } = input;
+  const { view, things, unit } = input;
   const standing = view.outlines
     .filter(({ topAltitudeDeg }) => topAltitudeDeg >= STANDS_FROM_DEG)
     .sort((a, b) => a.topAzimuthDeg - b.topAzimuthDeg);
   const highestLand = view.landAltitudeDeg.reduce((best, altitude) => Math.max(best, altitude), 0);
   const column = view.landAltitudeDeg.indexOf(highestLand);
   return [
-    ...standing.map((outline) => `${things[outline.thing].label}: ${thingWords(outline)}.`),
+    ...standing.map((outline) => `${things[outline.thing].label}: ${thingWords(outline, unit)}.`),
     highestLand < 0.5
       ? 'The land: level all around.'
       : `The land: highest in the ${directionAt((column + 0.5) * view.stepDeg)}, ${fistWords(highestLand)}.`,
@@ -25,7 +26,7 @@ export function horizonInWords(input: HorizonInput): string[] {
   ];
 }
 
-function thingWords(outline: SeenOutline): string {
+function thingWords(outline: SeenOutline, unit: LengthUnit): string {
   const { from, until } = reach(outline);
   const where =
     until - from >= 350
@@ -36,7 +37,7 @@ function thingWords(outline: SeenOutline): string {
   const through = outline.solid
     ? 'lets no light through'
     : `lets ${Math.round(100 * outline.letsThrough)} % through`;
-  return `${where}, up to ${fistWords(outline.topAltitudeDeg)}, ${Math.round(outline.nearestM)} m off, ${through}`;
+  return `${where}, up to ${fistWords(outline.topAltitudeDeg)}, ${lengthWords(outline.nearestM, unit)} off, ${through}`;
 }
 
 /** The azimuths between which a thing stands, clockwise: its widest gap is what lies outside. */

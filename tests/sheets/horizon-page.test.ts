@@ -124,6 +124,12 @@ test('the strip in words: what stands where, and where the sun goes', () => {
   expect(words).toContain('The land: level all around.');
 });
 
+test('lengths are said in the unit of the person', () => {
+  const feet = sampleHorizon(SAMPLE_THINGS, {}, { unit: 'ft' });
+  expect(said(horizonPage(feet))).toContain('Seen from 1.6 ft above the ground');
+  expect(horizonInWords(feet).find((line) => line.startsWith('Tall pine'))).toContain('34 ft off');
+});
+
 test('the page is one drawing as SVG and as PDF', () => {
   const page = horizonPage(sample);
   expect(pageToSvg(page)).toContain('width="297mm" height="210mm"');

@@ -26,14 +26,15 @@ export function HorizonDialog() {
   const horizonAt = useApp((app) => app.horizonAt);
   const document = useApp((app) => app.document);
   const centre = useApp((app) => app.centre);
+  const unitSystem = useApp((app) => app.unitSystem);
   const period = useApp((app) => app.period);
   const layer = useApp((app) => app.layer);
   const year = useApp((app) => app.year);
   const show = useApp((app) => app.show);
   const [chosen, setChosen] = useState<number | null>(null);
   const input = useMemo(
-    () => horizonInput({ horizon, horizonAt, document, centre }, new Date()),
-    [horizon, horizonAt, document, centre],
+    () => horizonInput({ horizon, horizonAt, document, centre, unitSystem }, new Date()),
+    [horizon, horizonAt, document, centre, unitSystem],
   );
   const column = horizonPeriod(period);
   return (

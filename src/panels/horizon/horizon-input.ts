@@ -9,7 +9,7 @@ import type { AppState, Period } from '../../state/model.ts';
 export const horizonPeriod = (period: Period): HorizonPeriod =>
   typeof period === 'number' ? 'month' : period;
 
-type Needs = Pick<AppState, 'horizon' | 'horizonAt' | 'document' | 'centre'>;
+type Needs = Pick<AppState, 'horizon' | 'horizonAt' | 'document' | 'centre' | 'unitSystem'>;
 
 /** The horizon as it is drawn; null until the one from the chosen spot is there. */
 export function horizonInput(state: Needs, today: Date): HorizonInput | null {
@@ -21,6 +21,7 @@ export function horizonInput(state: Needs, today: Date): HorizonInput | null {
     hours: found.hours,
     seasonWords: seasonWords(state.document.site, state.centre[1]),
     declinationDeg: declinationAt(found.at, today, found.view.groundM).declinationDeg,
+    unit: state.unitSystem === 'metric' ? 'm' : 'ft',
   };
 }
 
@@ -29,11 +30,9 @@ export function horizonPageInput(state: AppState, paper: PaperSize, today: Date)
   const input = horizonInput(state, today);
   const found = state.horizon.result;
   if (!input || !found || !state.ground) return null;
-  const unit = state.unitSystem === 'metric' ? 'm' : 'ft';
   return {
     ...input,
     paper,
-    unit,
     siteName: state.document.site.name,
     layoutName: found.layout,
     date: today.toLocaleDateString(undefined, { day: 'numeric', month: 'long', year: 'numeric' }),
@@ -41,7 +40,7 @@ export function horizonPageInput(state: AppState, paper: PaperSize, today: Date)
     calendarYear: found.calendarYear,
     lonLat: found.at,
     findIt: findSpot(state.document, state.frame, state.ground, found.layout, found.at, {
-      unit,
+      unit: input.unit,
       declinationDeg: input.declinationDeg,
     }),
     assumed: found.assumed,

@@ -1,4 +1,4 @@
-import { useEffect, useId, useMemo, useRef } from 'react';
+import { useEffect, useMemo, useRef } from 'react';
 import { altitudeAxis, COMPASS_LINES, compassAxis } from '../../sheets/horizon-axes.ts';
 import type { HorizonInput } from '../../sheets/horizon-input.ts';
 import type { StripSizes } from '../../sheets/horizon-scale.ts';
@@ -19,7 +19,6 @@ const WIDTH_PX = 360 * SIZES.perDeg;
 export function StripView(props: { readonly input: HorizonInput; readonly chosen: number | null }) {
   const { input, chosen } = props;
   const scroller = useRef<HTMLDivElement>(null);
-  const words = useId();
   const topDeg = stripTopDeg(input.view);
   const underPx = HEAD_PX + topDeg * SIZES.perDeg;
   const heightPx = underPx + SIZES.text * COMPASS_LINES;
@@ -69,7 +68,6 @@ export function StripView(props: { readonly input: HorizonInput; readonly chosen
         // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by Tab, for the arrow keys
         tabIndex={0}
         aria-label="The horizon unrolled, from north over east, south and west"
-        aria-describedby={words}
       >
         <div className="horizon-axis" style={{ width: AXIS_PX, height: heightPx }} aria-hidden="true">
           <SvgPage svg={axis} />
@@ -85,7 +83,7 @@ export function StripView(props: { readonly input: HorizonInput; readonly chosen
         </p>
         <details>
           <summary>The same in words</summary>
-          <ul id={words}>
+          <ul>
             {horizonInWords(input).map((sentence) => (
               <li key={sentence}>{sentence}</li>
             ))}
