@@ -16,7 +16,7 @@ export interface WoodsAround {
   readonly leafClass: number;
   readonly readingHeightM: number;
   readonly views: WeakMap<ShadowTile, CanopyView>;
-  /** Kept for a field of light that is changed again and again: 2.3 kB a tile and ray that meets woods. */
+  /** Kept for a field of light that is changed again and again: some 5 kB a tile and ray that meets woods. */
   readonly seen: WeakMap<ShadowTile, Seen> | null;
 }
 

@@ -3,6 +3,7 @@ import { toLonLat } from '../../src/geo/frame.ts';
 import { computeLight } from '../../src/light/compute-light.ts';
 import type { LightScene } from '../../src/light/light-types.ts';
 import type { Grid, GridSpec } from '../../src/numeric/grid.ts';
+import { seededRandom } from '../../src/numeric/random.ts';
 import { runToEnd } from '../../src/numeric/steps.ts';
 import { lightScene } from '../../src/scene/build-scene.ts';
 import { siteFrame } from '../../src/scene/site-ground.ts';
@@ -10,6 +11,9 @@ import { addFeatures, type Drawn } from '../../src/site/actions/add-feature.ts';
 import type { SiteDocument } from '../../src/site/document.ts';
 import { newSite } from '../../src/site/new-site.ts';
 import { gridOf } from '../reference/plain-horizon.ts';
+import { referenceCell } from '../reference/reference-light.ts';
+import { plainYear } from '../reference/reference-sun.ts';
+import { seededScene } from '../reference/seeded-scene.ts';
 
 /** A wood north and east of the cells, its sides aslant the raster. */
 const WOOD: [number, number][] = [
@@ -106,3 +110,52 @@ describe('a wood from a surface raster and the same wood drawn', () => {
     );
   });
 });
+
+test.each([1, 2])(
+  'seeded scene %d among ragged woods: the engine agrees with every ten minutes and step',
+  (seed) => {
+    const random = seededRandom(seed);
+    const base = seededScene(seed);
+    const { grid } = base;
+    const woods = (x: number, y: number) => {
+      const outsideM = Math.max(-x, x - 40, -y, y - 40);
+      return outsideM > 4 && Math.sin(x / 17 + seed) + Math.cos(y / 13) > 0 ? 4 + 12 * random() : 0;
+    };
+    const canopy = { ...gridOf(80, 80, 2, (x, y) => woods(x + 20, y + 20)), westM: -60, northM: 100 };
+    const surroundings = { canopy, depthOnPerM: 0.25, depthOffPerM: 0.0875, leafClass: 1 };
+    const request = { ...base, scene: { ...base.scene, surroundings } };
+    const result = runToEnd(computeLight(request));
+    const without = runToEnd(computeLight(base));
+    const year = plainYear(request.scene);
+    const sums = { error: 0, worst: 0, worstShare: 0, taken: 0, count: 0 };
+    while (sums.count < 10) {
+      const cell = Math.floor(random() * grid.columns * grid.rows);
+      if (Number.isNaN(result.lightShare[cell])) continue;
+      const x = grid.westM + ((cell % grid.columns) + 0.5) * grid.cellM;
+      const y = grid.northM - (Math.floor(cell / grid.columns) + 0.5) * grid.cellM;
+      const plain = referenceCell(request.scene, year, x, y, request.readingHeightM);
+      let [difference, taken, openHours] = [0, 0, 0];
+      for (let month = 0; month < 12; month++) {
+        const at = month * grid.columns * grid.rows + cell;
+        difference += result.directHours[at] - plain.directHours[month];
+        taken += without.directHours[at] - result.directHours[at];
+        openHours += plain.openHours[month];
+      }
+      const share = result.lightShare[12 * grid.columns * grid.rows + cell] - plain.lightShare[12];
+      sums.error += Math.abs(difference) / openHours;
+      sums.worst = Math.max(sums.worst, Math.abs(difference) / openHours);
+      sums.worstShare = Math.max(sums.worstShare, Math.abs(share));
+      sums.taken += taken / openHours;
+      sums.count++;
+    }
+    const percent = (value: number) => (100 * value).toFixed(2);
+    console.log(
+      `woods take ${percent(sums.taken / sums.count)} % of open hours; errors mean ${percent(sums.error / sums.count)} %, worst ${percent(sums.worst)} %, season's share of light worst ${percent(sums.worstShare)} %`,
+    );
+    expect(sums.taken / sums.count).toBeGreaterThan(0.05);
+    // What physics.md grants the engine without woods.
+    expect(sums.error / sums.count).toBeLessThan(0.005);
+    expect(sums.worst).toBeLessThan(0.01);
+    expect(sums.worstShare).toBeLessThan(0.01);
+  },
+);

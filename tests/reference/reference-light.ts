@@ -18,9 +18,12 @@ import {
 import { PRISM_STRIDE } from '../../src/crowns/prism-set.ts';
 import type { LightScene } from '../../src/light/light-types.ts';
 import { sampleGrid } from '../../src/numeric/grid.ts';
+import { marchedCanopyM } from './plain-horizon.ts';
 import type { PlainYear } from './reference-sun.ts';
 
 const STEP_M = 0.04;
+/** In plan, over a canopy of columns metres wide. */
+const CANOPY_STEP_M = 0.2;
 
 export interface CellLight {
   readonly directHours: Float64Array;
@@ -147,6 +150,24 @@ function depthsAlong(scene: LightScene, o: Vec, u: Vec, depths: Float64Array): b
     const k = 2 * prisms.leafClass[p];
     depths[k] += path * prisms.values[p * PRISM_STRIDE + 5];
     depths[k + 1] += path * prisms.values[p * PRISM_STRIDE + 6];
+  }
+  const { surroundings } = scene;
+  if (surroundings) {
+    const { canopy, leafClass, depthOnPerM, depthOffPerM } = surroundings;
+    const flat = Math.hypot(u[0], u[1]);
+    const [x, y, z] = o;
+    const path = marchedCanopyM(
+      canopy,
+      scene.ground,
+      x,
+      y,
+      z,
+      Math.atan2(u[0], u[1]),
+      u[2] / flat,
+      CANOPY_STEP_M / flat,
+    );
+    depths[2 * leafClass] += path * depthOnPerM;
+    depths[2 * leafClass + 1] += path * depthOffPerM;
   }
   return true;
 }
