@@ -29,28 +29,27 @@ export interface WhatWouldChange {
 }
 
 /**
+ * @param at one value a cell of the quantity.
  * @param areas the fields; where there are none the whole grid is one area.
- * @param valuesOf one value a cell of a result.
  * @param engineError what the engine states; null: found from its finer steps.
  */
-export function whatWouldChange<Result>(
+export function whatWouldChange(
   quantity: WhatWouldChange['quantity'],
-  at: AtEnds<Result>,
+  at: AtEnds<Float32Array>,
   areas: readonly MaskedArea[],
   causes: readonly Cause[],
-  valuesOf: (result: Result) => ArrayLike<number>,
   engineError: EngineError | null,
 ): WhatWouldChange {
   const everything = () => ({
     id: null,
     name: 'Everything',
-    mask: new Uint8Array(valuesOf(at.usual).length).fill(1),
+    mask: new Uint8Array(at.usual.length).fill(1),
   });
   const over = areas.length > 0 ? areas : [everything()];
   return {
     quantity,
     areas: over.flatMap(({ id, name, mask }) => {
-      const found = causesBySize(at, causes, valuesOf, mask, engineError);
+      const found = causesBySize(at, causes, (values) => values, mask, engineError);
       return found
         ? [
             {

@@ -69,8 +69,9 @@ async function light(path: string, options: LightCommandOptions): Promise<void> 
         runner,
         (end) => sceneAt(end).scene,
         { grid, readingHeightM: options.height },
+        seasonShare,
         { onProgress: progressLine('light at each end', options.quiet === true) },
-        main,
+        seasonShare(main),
       ));
     finish(prepared, options, startedMs, {
       assumed,
@@ -96,7 +97,7 @@ async function light(path: string, options: LightCommandOptions): Promise<void> 
       }),
       whatWouldChangeIt: ends
         ? // Stated of direct hours; of all light it is a part of that, so this is its upper end.
-          whatWouldChange('lightShareSeason', ends, masks, CAUSES, seasonShare, main.quadratureError)
+          whatWouldChange('lightShareSeason', ends, masks, CAUSES, main.quadratureError)
         : null,
       table: lightTable,
     });
@@ -106,7 +107,7 @@ async function light(path: string, options: LightCommandOptions): Promise<void> 
 }
 
 const seasonShare = ({ grid, lightShare }: LightResult): Float32Array =>
-  lightShare.subarray(MONTHS.length * cellCount(grid));
+  lightShare.slice(MONTHS.length * cellCount(grid));
 
 function lightRasters(result: LightResult): Raster[] {
   const cells = cellCount(result.grid);

@@ -73,8 +73,9 @@ async function shelter(path: string, options: ShelterCommandOptions): Promise<vo
         runner,
         (end) => sceneAt(end).scene,
         { ...asked, grid },
+        seasonShare,
         { onProgress: progressLine('shelter at each end', options.quiet === true) },
-        main,
+        seasonShare(main),
       ));
     finish(prepared, options, startedMs, {
       assumed,
@@ -87,9 +88,7 @@ async function shelter(path: string, options: ShelterCommandOptions): Promise<vo
         areaM2: patch.areaM2,
         ...shelterFigures(result, patch.mask, patch.areaM2),
       })),
-      whatWouldChangeIt: ends
-        ? whatWouldChange('windShareSeason', ends, masks, WIND_CAUSES, seasonShare, null)
-        : null,
+      whatWouldChangeIt: ends ? whatWouldChange('windShareSeason', ends, masks, WIND_CAUSES, null) : null,
       table: shelterTable,
     });
   } finally {
@@ -97,8 +96,7 @@ async function shelter(path: string, options: ShelterCommandOptions): Promise<vo
   }
 }
 
-const seasonShare = ({ grid, windShare }: ShelterResult): Float32Array =>
-  windShare.subarray(0, cellCount(grid));
+const seasonShare = ({ grid, windShare }: ShelterResult): Float32Array => windShare.slice(0, cellCount(grid));
 
 function shelterRasters(result: ShelterResult, galeMps: number): Raster[] {
   const cells = cellCount(result.grid);

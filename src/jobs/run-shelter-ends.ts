@@ -11,22 +11,26 @@ const FINER = 3;
 /**
  * Shelter as expected, at each end of what is not known and reaches the wind, and from finer directions.
  * @param sceneAt the scene at an end; null: as expected.
- * @param usual the answer as expected where it is there already.
+ * @param keep what of an answer is kept: seven whole ones of a large grid would fill the memory.
+ * @param usual the same of the answer as expected where it is there already.
  */
-export const runShelterEnds = (
+export const runShelterEnds = <Kept>(
   runner: JobRunner,
   sceneAt: (end: SceneEnd | null) => ShelterRequest['scene'],
   asked: Omit<ShelterRequest, 'scene'>,
+  keep: (result: ShelterResult) => Kept,
   options: RunOptions,
-  usual?: ShelterResult,
-): Promise<AtEnds<ShelterResult>> =>
+  usual?: Kept,
+): Promise<AtEnds<Kept>> =>
   runEnds(
     {
       ends: WIND_ENDS,
       sceneAt,
-      ask: (scene, run) => runShelter(runner, { ...asked, scene }, run),
-      askFiner: (scene, run) =>
-        runShelter(runner, { ...asked, scene, directionsASector: FINER * DIRECTIONS_A_SECTOR }, run),
+      ask: async (scene, run) => keep(await runShelter(runner, { ...asked, scene }, run)),
+      askFiner: async (scene, run) => {
+        const finer = { ...asked, scene, directionsASector: FINER * DIRECTIONS_A_SECTOR };
+        return keep(await runShelter(runner, finer, run));
+      },
       usual,
     },
     options,

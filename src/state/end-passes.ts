@@ -27,6 +27,9 @@ export const optionsAt = (state: AppState, ground: Grid) => {
   return (end: SceneEnd | null) => atEnd(expected, end);
 };
 
+/** The month and the quantity are chosen later: the whole of an answer is kept. */
+const asItIs = <Result>(result: Result): Result => result;
+
 export const lightEndPasses = (
   state: AppState,
   ground: Grid,
@@ -38,7 +41,7 @@ export const lightEndPasses = (
       readingHeightM: READING_HEIGHT_M[state.layer],
     };
     const at = optionsAt(state, ground);
-    return runLightEnds(runner, (end) => lightScene(state.document, at(end)).scene, where, {
+    return runLightEnds(runner, (end) => lightScene(state.document, at(end)).scene, where, asItIs, {
       signal,
       onProgress,
     });
@@ -57,6 +60,7 @@ export const shelterEndPasses = (
       runner,
       (end) => shelterScene(state.document, at(end)).scene,
       { ...asked, grid: coarseGrid(state, undefined) },
+      asItIs,
       { signal, onProgress },
     );
   },

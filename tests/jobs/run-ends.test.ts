@@ -29,7 +29,7 @@ const meanOf = (values: ArrayLike<number>) =>
 
 describe('what would change a map', () => {
   test('each size is the difference of two maps computed directly, the largest first, the engine last', async () => {
-    const at = await runLightEnds(runner, sceneAt, where, {});
+    const at = await runLightEnds(runner, sceneAt, where, (result) => result, {});
     const causes = causesBySize(at, CAUSES, seasonShare, everywhere, { mean: 0.0001, p99: 0.001 })!;
     const direct = async (end: SceneEnd | null) =>
       meanOf(seasonShare(await runLight(runner, { ...where, scene: sceneAt(end) })));
@@ -47,7 +47,7 @@ describe('what would change a map', () => {
   });
 
   test('wider crowns, denser foliage and fast growth darken the ground', async () => {
-    const at = await runLightEnds(runner, sceneAt, where, {});
+    const at = await runLightEnds(runner, sceneAt, where, (result) => result, {});
     const mean = (end: SceneEnd) => meanOf(seasonShare(at.ends.get(end)!));
     const usual = meanOf(seasonShare(at.usual));
     for (const dark of ['wide-crowns', 'dense-foliage', 'fast-growth'] as const)
@@ -128,6 +128,7 @@ describe('what would change a map', () => {
         galeMps: 10.8,
         options: { obliqueWind: true, shortThings: true, youngBelts: true, endsAndGaps: true },
       },
+      (result) => result,
       {},
     );
     expect([...at.ends.keys()]).toEqual(['slow-growth', 'fast-growth', 'dense-foliage', 'open-foliage']);
