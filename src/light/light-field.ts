@@ -20,6 +20,7 @@ import {
   castThings,
   LAYER_OWN,
   type LoadedScene,
+  landHidesAll,
   layAround,
   loadScene,
   lookAround,
@@ -110,7 +111,7 @@ export function* openLightField(request: LightRequest): Steps<LightField> {
     const tile = tiles[k];
     const steps = addYear(loaded, tile.at, around);
     for (let step = steps.next(); !step.done; step = steps.next()) yield (k + step.value) / tiles.length;
-    writeTile(field, tile);
+    writeTile(field, tile, false);
   }
   return field;
 }
@@ -158,7 +159,7 @@ export function* changeLightField(field: LightField, crowns: CrownSet, prisms: P
     const before = tile.laidOn;
     if (before && !change.newInHand) copySums(field, tile.without, tile.at.sums);
     tile.laidOn = yield* addOwn(field, tile, 1);
-    if (before || tile.laidOn || solidMoved) writeTile(field, tile);
+    if (before || tile.laidOn || solidMoved) writeTile(field, tile, !solidMoved);
   }
 }
 
@@ -192,6 +193,7 @@ function* addOwn(field: LightField, tile: FieldTile, sign: 1 | -1): Steps<boolea
   let pausedAt = performance.now();
   for (let k = 0; k < rays.length; k++) {
     const ray = rays[k];
+    if (landHidesAll(around, tile.at, ray)) continue;
     castThings(loaded, own, tile.at, ray, LAYER_OWN);
     if (kernel.anyTouched()) {
       any = true;
@@ -210,9 +212,9 @@ function copySums({ loaded, slots }: LightField, from: number, to: number): void
   loaded.kernel.bytes.copyWithin(to, from, from + slots * PLANE_BYTES);
 }
 
-function writeTile(field: LightField, { at, row0, column0 }: FieldTile): void {
+function writeTile(field: LightField, { at, row0, column0 }: FieldTile, changed: boolean): void {
   const { loaded, prisms, writer, result } = field;
-  writeBands(loaded.kernel, writer, at, result, row0, column0, cellsWithoutLight(at.tile, prisms));
+  writeBands(loaded.kernel, writer, at, result, row0, column0, cellsWithoutLight(at.tile, prisms), changed);
 }
 
 function hasSolid(prisms: PrismSet, { from, to }: Range): boolean {

@@ -18,6 +18,7 @@ import {
 import { layWoods, type WoodsAround, woodsAround } from './lay-woods.ts';
 import { LAND_SLOTS, type LightPlan, SKY_SLOTS } from './light-plan.ts';
 import type { LightScene } from './light-types.ts';
+import type { ShadowTile } from './shadow-tile.ts';
 
 /** How long a pass may run before it yields, ms. */
 export const PAUSE_MS = 12;
@@ -49,10 +50,9 @@ export function loadScene(scene: LightScene, plan: LightPlan): LoadedScene {
   const z0 = lowest(scene.ground.values);
   const things = noThings();
   loadThings(kernel, things, scene.crowns, scene.prisms, everyThing(scene.crowns, scene.prisms), z0);
-  const rays = [
-    ...loadRays(kernel, plan.sun, plan.classCount, 0, true),
-    ...loadRays(kernel, plan.sky, plan.classCount, SKY_SLOTS, false),
-  ];
+  const sun = loadRays(kernel, plan.sun, plan.classCount, 0, true, 0);
+  const sky = loadRays(kernel, plan.sky, plan.classCount, SKY_SLOTS, false, sun.length);
+  const rays = [...sun, ...sky];
   const behind = kernel.take(EDGE * EDGE);
   const woodDepths = kernel.take(PLANE_BYTES);
   return { kernel, plan, scene, z0, rays, things, behind, woodDepths };
@@ -68,9 +68,15 @@ function lowest(values: Float32Array): number {
 export interface Around {
   readonly land: HorizonField | null;
   readonly woods: WoodsAround | null;
+  /** By tile and ray: how much of the tile is behind the land. Kept for a field that is changed again and again. */
+  readonly behindLand: WeakMap<ShadowTile, Uint8Array> | null;
 }
+const UNKNOWN = 0;
+const CLEAR = 1;
+const PARTLY_BEHIND = 2;
+const ALL_BEHIND = 3;
 
-/** Looks around from all cells of a grid. @param keeps whether what is seen of the woods is kept for the next time */
+/** Looks around from all cells of a grid. @param keeps whether what is seen is kept for the next time */
 export function* lookAround(
   scene: LightScene,
   grid: GridSpec,
@@ -78,8 +84,16 @@ export function* lookAround(
   keeps = false,
 ): Steps<Around> {
   const land = yield* computeHorizons(scene.ground, grid, readingHeightM);
-  return { land, woods: woodsAround(scene, readingHeightM, keeps) };
+  return {
+    land,
+    woods: woodsAround(scene, readingHeightM, keeps),
+    behindLand: keeps ? new WeakMap() : null,
+  };
 }
+
+/** Whether it is known that no cell of the tile sees past the land along the ray: nothing else can take light then. */
+export const landHidesAll = ({ behindLand }: Around, { tile }: LoadedTile, { index }: LoadedRay): boolean =>
+  behindLand?.get(tile)?.[index] === ALL_BEHIND;
 
 /** Lays the land and the woods around on the layer of everything. @param landSlots where the land's own hours are kept; -1: nowhere */
 export function layAround(
@@ -91,14 +105,43 @@ export function layAround(
   clip: typeof ANYWHERE | typeof WHERE_TOUCHED,
 ): void {
   const { kernel } = loaded;
+  if (around.land) layLand(loaded, at, ray, around.land, keptOf(loaded, at.tile, around), landSlots, clip);
+  if (around.woods) layWoods(kernel, around.woods, at, ray, loaded.plan.classCount, loaded.woodDepths, clip);
+}
+
+function keptOf({ rays }: LoadedScene, tile: ShadowTile, { behindLand }: Around): Uint8Array | null {
+  if (!behindLand) return null;
+  let kept = behindLand.get(tile);
+  if (!kept) {
+    kept = new Uint8Array(rays.length);
+    behindLand.set(tile, kept);
+  }
+  return kept;
+}
+
+function layLand(
+  { kernel, behind: address }: LoadedScene,
+  at: LoadedTile,
+  ray: LoadedRay,
+  land: HorizonField,
+  kept: Uint8Array | null,
+  landSlots: number,
+  clip: typeof ANYWHERE | typeof WHERE_TOUCHED,
+): void {
+  if (kept && kept[ray.index] === CLEAR) return;
   const { gridAzimuthRad } = ray.direction;
   const { tanAltitude } = ray.direction.ray;
-  if (around.land) {
-    const behind = kernel.bytes.subarray(loaded.behind, loaded.behind + EDGE * EDGE);
-    if (markBehindLand(at.tile, around.land, gridAzimuthRad, tanAltitude, behind))
-      kernel.blockByLand(at.address, ray.address, loaded.behind, landSlots, clip);
-  }
-  if (around.woods) layWoods(kernel, around.woods, at, ray, loaded.plan.classCount, loaded.woodDepths, clip);
+  const { tile } = at;
+  const behind = kernel.bytes.subarray(address, address + EDGE * EDGE);
+  const any = markBehindLand(tile, land, gridAzimuthRad, tanAltitude, behind);
+  if (any) kernel.blockByLand(at.address, ray.address, address, landSlots, clip);
+  if (kept && kept[ray.index] === UNKNOWN) kept[ray.index] = any ? howMuch(tile, behind) : CLEAR;
+}
+
+function howMuch({ columns, rows, stride }: ShadowTile, behind: Uint8Array): number {
+  let hidden = 0;
+  for (let r = 0; r < rows; r++) for (let i = r * stride; i < r * stride + columns; i++) hidden += behind[i];
+  return hidden === 0 ? CLEAR : hidden === rows * columns ? ALL_BEHIND : PARTLY_BEHIND;
 }
 
 /**

@@ -9,18 +9,19 @@ import type { LightResult } from './light-types.ts';
 import { chosenRows, type RowChoice } from './shadow-tile.ts';
 import { STATED_YEAR_ERROR } from './stated-error.ts';
 
-type BandName = 'directHours' | 'openHours' | 'lightShare' | 'dailyLightIntegral';
+type BandName = 'directHours' | 'openHours' | 'lightShare';
 
-/** One band: scale * clamp(bias - sum of the terms' coefficient * slot, 0, most). */
+/** One band: clamp(bias - sum of the terms' coefficient * slot, 0, most). */
 interface Band {
   readonly name: BandName;
   readonly period: number;
   readonly bias: number;
   readonly most: number;
-  readonly scale: number;
   /** Address of (slot, coefficient) pairs. */
   readonly terms: number;
   readonly termCount: number;
+  /** For a month's share of light: photons of an open day there (mol m-2), by which the daily light integral is written too. */
+  readonly openMolADay: number | null;
 }
 
 export interface BandWriter {
@@ -51,19 +52,18 @@ export function bandWriter(kernel: Kernel, plan: LightPlan): BandWriter {
     name: BandName,
     period: number,
     terms: readonly (readonly [slot: number, coefficient: number])[],
-    limits: { readonly bias: number; readonly most: number; readonly scale: number },
+    limits: { readonly bias: number; readonly most: number },
+    openMolADay: number | null = null,
   ): void => {
     const address = kernel.take(8 * terms.length);
     kernel.floats.set(terms.flat(), address / 4);
-    bands.push({ name, period, terms: address, termCount: terms.length, ...limits });
+    bands.push({ name, period, terms: address, termCount: terms.length, openMolADay, ...limits });
   };
   for (let period = 0; period < 13; period++) {
-    const shareTerms = lostShare(plan, period);
-    add('lightShare', period, shareTerms, { bias: 1, most: 1, scale: 1 });
+    const openMolADay = period < 12 ? plan.openMol[period] / plan.daysInMonth[period] : null;
+    add('lightShare', period, lostShare(plan, period), { bias: 1, most: 1 }, openMolADay);
     if (period === 12) continue;
-    const openMolADay = plan.openMol[period] / plan.daysInMonth[period];
-    add('dailyLightIntegral', period, shareTerms, { bias: 1, most: 1, scale: openMolADay });
-    const hours = { bias: plan.sunTotal[WEIGHT_HOURS + period], most: Number.POSITIVE_INFINITY, scale: 1 };
+    const hours = { bias: plan.sunTotal[WEIGHT_HOURS + period], most: Number.POSITIVE_INFINITY };
     add('directHours', period, [[WEIGHT_HOURS + period, 1]], hours);
     add('openHours', period, [[LAND_SLOTS + period, 1]], hours);
   }
@@ -92,6 +92,7 @@ function lostShare(plan: LightPlan, period: number): [number, number][] {
  * Writes a tile's cells into a result.
  * @param row0,column0 where the tile lies among the result's rows and columns
  * @param hidden 1 for the cells of the tile (r * stride + c) that have no value
+ * @param changed whether the result holds the tile already, and things have changed but not the land
  */
 export function writeBands(
   kernel: Kernel,
@@ -101,21 +102,26 @@ export function writeBands(
   row0: number,
   column0: number,
   hidden: Uint8Array,
+  changed = false,
 ): void {
   const { columns, rows, stride } = at.tile;
   const gridColumns = result.grid.columns;
   const cells = result.openHours.length / 12;
   const from = writer.out / 4;
   const gone = hidden.includes(1);
-  for (const band of writer.bands) {
-    kernel.combine(at.address, band.terms, band.termCount, band.bias, band.most, band.scale, writer.out);
+  for (const { name, period, terms, termCount, bias, most, openMolADay } of writer.bands) {
+    if (changed && name === 'openHours') continue;
+    kernel.combine(at.address, terms, termCount, bias, most, writer.out);
     const { floats } = kernel;
-    const values = result[band.name];
+    if (gone) for (let i = 0; i < hidden.length; i++) if (hidden[i]) floats[from + i] = Number.NaN;
+    const values = result[name];
+    const daily = openMolADay === null ? null : result.dailyLightIntegral;
     for (let r = 0; r < rows; r++) {
-      const to = band.period * cells + (row0 + r) * gridColumns + column0;
+      const to = period * cells + (row0 + r) * gridColumns + column0;
       const row = from + r * stride;
       for (let c = 0; c < columns; c++) values[to + c] = floats[row + c];
-      if (gone) for (let c = 0; c < columns; c++) if (hidden[r * stride + c]) values[to + c] = Number.NaN;
+      if (daily && openMolADay !== null)
+        for (let c = 0; c < columns; c++) daily[to + c] = openMolADay * floats[row + c];
     }
   }
 }

@@ -38,15 +38,7 @@ interface KernelFunctions {
   lossesOf(tile: number, state: number, out: number): void;
   wipe(tile: number, ray: number): void;
   sumGains(tile: number, ray: number, counted: number, out: number): void;
-  combine(
-    tile: number,
-    terms: number,
-    count: number,
-    bias: number,
-    most: number,
-    scale: number,
-    out: number,
-  ): void;
+  combine(tile: number, terms: number, count: number, bias: number, most: number, out: number): void;
 }
 
 export interface Kernel extends KernelFunctions {

@@ -261,6 +261,8 @@ export function loadTile(
 
 /** A ray in the kernel's memory. */
 export interface LoadedRay {
+  /** Its place among all rays of a scene. */
+  readonly index: number;
   readonly address: number;
   readonly direction: PlannedDirection;
   readonly ofSun: boolean;
@@ -271,7 +273,7 @@ export interface LoadedRay {
 
 /**
  * The rays of a list of directions, in their order; a direction with very many leaf states becomes several rays.
- * @param slotShift added to every slot
+ * @param slotShift added to every slot; @param firstIndex of the first ray
  */
 export function loadRays(
   kernel: Kernel,
@@ -279,13 +281,14 @@ export function loadRays(
   classCount: number,
   slotShift: number,
   ofSun: boolean,
+  firstIndex: number,
 ): LoadedRay[] {
   const rays: LoadedRay[] = [];
   for (const direction of directions)
     for (let first = 0; first < direction.states; first += at.MOST_STATES) {
       const states = Math.min(at.MOST_STATES, direction.states - first);
       const address = loadRay(kernel, direction, first, states, classCount, slotShift);
-      rays.push({ address, direction, ofSun, firstState: first, states });
+      rays.push({ index: firstIndex + rays.length, address, direction, ofSun, firstState: first, states });
     }
   return rays;
 }

@@ -76,6 +76,8 @@ import {
 /** Depth of something solid: opaque, and small enough that foliage beside it keeps its digits. */
 const SOLID_DEPTH: f32 = 1024;
 const PARALLEL: f64 = 1e-12;
+/** Along a row or across it, to all intents. */
+const LEVEL: f64 = 1e-9;
 const FAR: f64 = 1e30;
 const FACES = 256;
 
@@ -355,6 +357,7 @@ function castCrown(tile: usize, ray: usize, crown: usize, classCount: i32, into:
   const rowM = word(tile, TILE_ROW_M);
   const west = word(tile, TILE_WEST);
   const north = word(tile, TILE_NORTH);
+  const lastColumn = <f64>(columns - 1);
   const invCell = 1 / cellM;
   const invRow = 1 / rowM;
   let row0 = <i32>max<f64>(0, ceil((north - max(ay, by) - radius) * invRow - 0.5));
@@ -374,43 +377,28 @@ function castCrown(tile: usize, ray: usize, crown: usize, classCount: i32, into:
     <i32>word(crown, CROWN_CLASS),
     classCount,
   );
-  // The flanks of the swept circle, left and right of its course.
-  const nx = sy * radius;
-  const ny = -sx * radius;
-  const runX = bx - ax;
-  const runY = by - ay;
-  const invRun = runY != 0 ? 1 / runY : 0;
-  const radius2 = radius * radius;
+  // The rectangle about the swept circle: between its flanks, and from its nearest point to its furthest.
+  const flanks = abs(sy) > LEVEL ? 1 / sy : 0;
+  const ends = abs(sx) > LEVEL ? 1 / sx : 0;
+  const wide = flanks != 0 ? radius * abs(flanks) : FAR;
+  const middle = x * sy - y * sx;
+  const near = ends > 0 ? bx * sx + by * sy - radius : ax * sx + ay * sy + radius;
+  const far = ends > 0 ? ax * sx + ay * sy + radius : bx * sx + by * sy - radius;
   for (let r = row0; r < row1; r++) {
     const cy = north - (<f64>r + 0.5) * rowM;
-    let low = FAR;
-    let high = -FAR;
-    const da = cy - ay;
-    if (da * da <= radius2) {
-      const w = sqrt(radius2 - da * da);
-      low = ax - w;
-      high = ax + w;
+    const centre = (middle + cy * sx) * flanks;
+    let low = centre - wide;
+    let high = centre + wide;
+    if (ends != 0) {
+      const from = (near - cy * sy) * ends;
+      const to = (far - cy * sy) * ends;
+      low = low > from ? low : from;
+      high = high < to ? high : to;
     }
-    const db = cy - by;
-    if (db * db <= radius2) {
-      const w = sqrt(radius2 - db * db);
-      low = min(low, bx - w);
-      high = max(high, bx + w);
-    }
-    const left = (da - ny) * invRun;
-    if (left >= 0 && left <= 1) {
-      const at = ax + nx + left * runX;
-      low = min(low, at);
-      high = max(high, at);
-    }
-    const right = (da + ny) * invRun;
-    if (right >= 0 && right <= 1) {
-      const at = ax - nx + right * runX;
-      low = min(low, at);
-      high = max(high, at);
-    }
-    let first = <i32>max<f64>(0, ceil((low - west) * invCell - 0.5));
-    let end = <i32>min<f64>(columns, floor((high - west) * invCell - 0.5) + 1);
+    low = (low - west) * invCell - 0.5;
+    high = (high - west) * invCell - 0.5;
+    let first = low > 0 ? <i32>ceil(low) : 0;
+    let end = high < 0 ? 0 : high < lastColumn ? <i32>high + 1 : columns;
     if (clip) {
       first = clipFirst(r, first);
       end = clipEnd(r, end);
@@ -1030,7 +1018,7 @@ export function sumGains(tile: usize, ray: usize, counted: usize, out: usize): v
 }
 
 /**
- * scale * clamp(bias - sum of coefficient * slot, 0, most), a float a cell of the tile.
+ * clamp(bias - sum of coefficient * slot, 0, most), a float a cell of the tile.
  * @param terms `count` pairs of floats, slot and coefficient
  */
 export function combine(
@@ -1039,20 +1027,18 @@ export function combine(
   count: i32,
   bias: f32,
   most: f32,
-  scale: f32,
   out: usize,
 ): void {
   const cells = (<i32>word(tile, TILE_ROWS)) * (<i32>word(tile, TILE_STRIDE));
   const sums = address(tile, TILE_SUMS);
   const biases = f32x4.splat(bias);
   const mosts = f32x4.splat(most);
-  const scales = f32x4.splat(scale);
   for (let i = 0; i < 4 * cells; i += 16) {
     let value = biases;
     for (let k = 0; k < count; k++) {
       const sum = sums + (<i32>load<f32>(terms + 8 * k)) * PLANE_BYTES + i;
       value = f32x4.sub(value, f32x4.mul(v128.load32_splat(terms + 8 * k + 4), v128.load(sum)));
     }
-    v128.store(out + i, f32x4.mul(scales, f32x4.pmin(mosts, f32x4.pmax(zero, value))));
+    v128.store(out + i, f32x4.pmin(mosts, f32x4.pmax(zero, value)));
   }
 }
