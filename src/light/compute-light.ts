@@ -9,22 +9,18 @@
  * Memory: one tile's room (1.5 MB), the things, the horizons, and 49 floats a cell for the result.
  */
 import type { Steps } from '../numeric/steps.ts';
-import { QUADRATURE_STEPS, type QuadratureSteps } from '../sun/year-quadrature.ts';
 import { cellsWithoutLight } from './building-cells.ts';
 import { EDGE } from './kernel/assembly/layout.ts';
 import { type LoadedTile, loadTile } from './kernel/load.ts';
-import { lightPlan, SKY_SLOTS } from './light-plan.ts';
+import { type Fineness, lightPlan, SKY_SLOTS, USUAL } from './light-plan.ts';
 import type { LightOnGridsRequest, LightRequest, LightResult } from './light-types.ts';
 import { addYear, type LoadedScene, loadScene, lookAround } from './loaded-scene.ts';
 import { ALL_ROWS, chosenRows, shadowTile } from './shadow-tile.ts';
 import { type BandWriter, bandWriter, emptyResult, writeBands } from './write-bands.ts';
 
-/** @param steps fineness of the year's sun directions; the stated error holds for the usual one. */
-export function* computeLight(
-  request: LightRequest,
-  steps: QuadratureSteps = QUADRATURE_STEPS,
-): Steps<LightResult> {
-  const loaded = loadScene(request.scene, lightPlan(request.scene, steps));
+/** @param fineness the stated error holds for the usual one. */
+export function* computeLight(request: LightRequest, fineness: Fineness = USUAL): Steps<LightResult> {
+  const loaded = loadScene(request.scene, lightPlan(request.scene, fineness));
   yield 0;
   return yield* lightOnGrid(loaded, bandWriter(loaded.kernel, loaded.plan), request);
 }

@@ -7,11 +7,18 @@
 import type { CrownSet } from '../crowns/crown-set.ts';
 import type { PrismSet } from '../crowns/prism-set.ts';
 import type { Steps } from '../numeric/steps.ts';
-import { QUADRATURE_STEPS } from '../sun/year-quadrature.ts';
 import { cellsWithoutLight } from './building-cells.ts';
 import { EDGE, PLANE_BYTES } from './kernel/assembly/layout.ts';
-import { type LoadedThings, type LoadedTile, loadThings, loadTile, noThings } from './kernel/load.ts';
-import { lightPlan, SKY_SLOTS } from './light-plan.ts';
+import {
+  type LoadedRay,
+  type LoadedThings,
+  type LoadedTile,
+  loadThings,
+  loadTile,
+  noThings,
+} from './kernel/load.ts';
+import { classesThatMatter } from './leaf-groups.ts';
+import { LIVE, lightPlan, SKY_SLOTS } from './light-plan.ts';
 import type { LightRequest, LightResult } from './light-types.ts';
 import {
   type Around,
@@ -69,14 +76,17 @@ export interface LightField {
   crowns: CrownSet;
   prisms: PrismSet;
   inHand: InHand | null;
+  /** What is in hand is laid along all rays, not along those that follow a hand. */
+  exact: boolean;
 }
 
 /** Computes the light of a request and keeps what is needed to change it. */
 export function* openLightField(request: LightRequest): Steps<LightField> {
   const { scene, grid, readingHeightM, rows = ALL_ROWS } = request;
-  const plan = lightPlan(scene, QUADRATURE_STEPS);
+  const plan = lightPlan(scene);
   yield 0;
-  const loaded = loadScene(scene, plan);
+  const loaded = loadScene(scene, plan, lightPlan(scene, LIVE));
+  yield 0;
   const { kernel, z0 } = loaded;
   const around = yield* lookAround(scene, grid, readingHeightM, true);
   const writer = bandWriter(kernel, plan);
@@ -106,6 +116,7 @@ export function* openLightField(request: LightRequest): Steps<LightField> {
     crowns: scene.crowns,
     prisms: scene.prisms,
     inHand: null,
+    exact: true,
   };
   for (let k = 0; k < tiles.length; k++) {
     const tile = tiles[k];
@@ -126,16 +137,30 @@ export const answerOf = ({ result }: LightField): LightResult => ({
 });
 
 /**
- * Replaces what stands in the field. What was changed last stays in hand: changing it again costs its own shadow alone.
- * Leaf classes must be those of the scene that the field was opened with.
+ * Whether a field can follow to other things: phases of the leaves are grouped by the classes that stand in the scene.
  */
-export function* changeLightField(field: LightField, crowns: CrownSet, prisms: PrismSet): Steps<void> {
+export const canFollow = ({ loaded: { scene } }: LightField, crowns: CrownSet, prisms: PrismSet): boolean =>
+  String(classesThatMatter(scene)) === String(classesThatMatter({ ...scene, crowns, prisms }));
+
+/**
+ * Replaces what stands in the field. What was changed last stays in hand: changing it again costs its own shadow alone.
+ * @param live what is in hand is laid along fewer rays, until the field is asked to be exact
+ * @throws BadInputError as loading the scene does
+ */
+export function* changeLightField(
+  field: LightField,
+  crowns: CrownSet,
+  prisms: PrismSet,
+  live = false,
+): Steps<void> {
   const change = whatChanges(field, crowns, prisms);
   if (!change) return;
+  if (change.isNone && (field.exact || live)) return;
   const { loaded, tiles } = field;
   const { kernel, z0, things } = loaded;
   const { own } = field;
   if (change.newInHand) {
+    if (!field.exact) yield* layOwn(field, false);
     const removed = { crowns: inRange(change.crowns.removed), prisms: inRange(change.prisms.removed) };
     const rest = {
       crowns: outside(change.crowns.removed, field.crowns.count),
@@ -144,23 +169,33 @@ export function* changeLightField(field: LightField, crowns: CrownSet, prisms: P
     loadThings(kernel, things, field.crowns, field.prisms, rest, z0);
     loadThings(kernel, own, field.crowns, field.prisms, removed, z0);
     for (const tile of tiles) {
-      tile.laidOn = yield* addOwn(field, tile, -1);
+      tile.laidOn = yield* addOwn(field, tile, -1, loaded.rays);
       if (tile.without === 0) tile.without = kernel.take(field.slots * PLANE_BYTES);
       copySums(field, tile.at.sums, tile.without);
     }
   }
+  const solidMoved = hasSolid(field.prisms, change.prisms.removed) || hasSolid(prisms, change.prisms.added);
   const added = { crowns: inRange(change.crowns.added), prisms: inRange(change.prisms.added) };
   loadThings(kernel, own, crowns, prisms, added, z0);
-  const solidMoved = hasSolid(field.prisms, change.prisms.removed) || hasSolid(prisms, change.prisms.added);
   field.crowns = crowns;
   field.prisms = prisms;
   field.inHand = { crowns: change.crowns.added, prisms: change.prisms.added };
-  for (const tile of tiles) {
+  yield* layOwn(field, live, solidMoved, !change.newInHand);
+}
+
+/**
+ * Lays what is in hand over the rest and writes what changes.
+ * @param laid it is laid already, and taken up again
+ */
+function* layOwn(field: LightField, live: boolean, solidMoved = false, laid = true): Steps<void> {
+  const { liveRays, rays } = field.loaded;
+  for (const tile of field.tiles) {
     const before = tile.laidOn;
-    if (before && !change.newInHand) copySums(field, tile.without, tile.at.sums);
-    tile.laidOn = yield* addOwn(field, tile, 1);
+    if (before && laid) copySums(field, tile.without, tile.at.sums);
+    tile.laidOn = yield* addOwn(field, tile, 1, live ? liveRays : rays);
     if (before || tile.laidOn || solidMoved) writeTile(field, tile, !solidMoved);
   }
+  field.exact = !live;
 }
 
 interface SceneChange {
@@ -168,9 +203,11 @@ interface SceneChange {
   readonly prisms: ListChange;
   /** Other things are taken in hand than those that are. */
   readonly newInHand: boolean;
+  /** Nothing is other than it was; what is in hand may be laid again. */
+  readonly isNone: boolean;
 }
 
-/** Null where nothing changes. */
+/** Null where nothing changes and nothing is in hand. */
 function whatChanges(
   { inHand, crowns, prisms }: LightField,
   toCrowns: CrownSet,
@@ -178,17 +215,24 @@ function whatChanges(
 ): SceneChange | null {
   const ofCrowns = changedCrowns(crowns, toCrowns);
   const ofPrisms = changedPrisms(prisms, toPrisms);
-  if (isNone(ofCrowns) && isNone(ofPrisms)) return null;
+  const none = isNone(ofCrowns) && isNone(ofPrisms);
+  if (none && !inHand) return null;
   const heldCrowns = inHand && widenedTo(inHand.crowns, crowns.count, toCrowns.count, ofCrowns);
   const heldPrisms = inHand && widenedTo(inHand.prisms, prisms.count, toPrisms.count, ofPrisms);
-  if (heldCrowns && heldPrisms) return { crowns: heldCrowns, prisms: heldPrisms, newInHand: false };
-  return { crowns: ofCrowns, prisms: ofPrisms, newInHand: true };
+  if (heldCrowns && heldPrisms)
+    return { crowns: heldCrowns, prisms: heldPrisms, newInHand: false, isNone: none };
+  return { crowns: ofCrowns, prisms: ofPrisms, newInHand: true, isNone: none };
 }
 
 /** Adds what the things in hand take, or takes it back (sign -1). @returns whether they take anything here. */
-function* addOwn(field: LightField, tile: FieldTile, sign: 1 | -1): Steps<boolean> {
+function* addOwn(
+  field: LightField,
+  tile: FieldTile,
+  sign: 1 | -1,
+  rays: readonly LoadedRay[],
+): Steps<boolean> {
   const { loaded, own, around } = field;
-  const { kernel, rays, things } = loaded;
+  const { kernel, things } = loaded;
   let any = false;
   let pausedAt = performance.now();
   for (let k = 0; k < rays.length; k++) {

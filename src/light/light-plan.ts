@@ -2,7 +2,7 @@
  * What has to be looked at for a year's light: a list of directions, each with the leaf states it is needed in and
  * what a ray that gets through counts for; and the totals on open ground, from which losses are taken.
  */
-import { skyDirections } from '../sun/sky-directions.ts';
+import { SKY_DIRECTION_COUNT, skyDirections } from '../sun/sky-directions.ts';
 import {
   QUADRATURE_STEPS,
   type QuadratureSteps,
@@ -58,7 +58,20 @@ export interface LightPlan {
 
 const PERIODS = 13;
 
-export function lightPlan(scene: LightScene, steps: QuadratureSteps = QUADRATURE_STEPS): LightPlan {
+/** How finely the year is looked at. */
+export interface Fineness {
+  readonly sun: QuadratureSteps;
+  readonly skyDirections: number;
+}
+/** The stated error holds for this one. */
+export const USUAL: Fineness = { sun: QUADRATURE_STEPS, skyDirections: SKY_DIRECTION_COUNT };
+/** What a hand is followed with: some 850 directions of the sun, half as many of the sky. */
+export const LIVE: Fineness = {
+  sun: { declinationLevels: 20, minutes: 17 },
+  skyDirections: SKY_DIRECTION_COUNT / 2,
+};
+
+export function lightPlan(scene: LightScene, fineness: Fineness = USUAL): LightPlan {
   const { leaf, growingDay, convergenceRad } = scene;
   const samples = yearSamples(scene.calendarYear, scene.timeZone, scene.latDeg, scene.lonDeg, scene.sky);
   const { monthOfDay, daysInMonth } = samples.civil;
@@ -68,7 +81,7 @@ export function lightPlan(scene: LightScene, steps: QuadratureSteps = QUADRATURE
       `The year ${scene.calendarYear} has ${days} days, the leaf calendar ${leaf.phaseOfDay.length} and the growing season ${growingDay.length}; expected the same number.`,
     );
   const matters = classesThatMatter(scene);
-  const quadrature = yearQuadrature(samples, scene.latDeg, leaf.phaseOfDay, growingDay, steps);
+  const quadrature = yearQuadrature(samples, scene.latDeg, leaf.phaseOfDay, growingDay, fineness.sun);
 
   const sunTotal = new Float64Array(SUN_SLOTS);
   const sun: PlannedDirection[] = [];
@@ -109,7 +122,7 @@ export function lightPlan(scene: LightScene, steps: QuadratureSteps = QUADRATURE
   const molOfPhase = new Float64Array(leaf.phaseCount);
   for (let d = 0; d < days; d++) molOfPhase[leaf.phaseOfDay[d]] += samples.diffuseMolByDay[d];
   const groups = groupPhases(leaf, matters, phases, molOfPhase, SKY_LEAF_TOLERANCE);
-  const dome = skyDirections(scene.sky.diffuseSky);
+  const dome = skyDirections(scene.sky.diffuseSky, fineness.skyDirections);
   const diffuseMol = new Float64Array(PERIODS * groups.count);
   const growingDaysByMonth = new Float32Array(12);
   for (let d = 0; d < days; d++) {

@@ -37,6 +37,8 @@ export interface LoadedScene {
   readonly z0: number;
   /** The sun's, then the sky's. */
   readonly rays: readonly LoadedRay[];
+  /** The same of the live plan; none without one. */
+  readonly liveRays: readonly LoadedRay[];
   readonly things: LoadedThings;
   /** A byte a cell: behind the land. */
   readonly behind: number;
@@ -44,18 +46,24 @@ export interface LoadedScene {
   readonly woodDepths: number;
 }
 
-export function loadScene(scene: LightScene, plan: LightPlan): LoadedScene {
+/** @param live a second plan of the same scene, to follow a hand with */
+export function loadScene(scene: LightScene, plan: LightPlan, live: LightPlan | null = null): LoadedScene {
   const kernel = startKernel();
   kernel.empty(EDGE);
   const z0 = lowest(scene.ground.values);
   const things = noThings();
   loadThings(kernel, things, scene.crowns, scene.prisms, everyThing(scene.crowns, scene.prisms), z0);
-  const sun = loadRays(kernel, plan.sun, plan.classCount, 0, true, 0);
-  const sky = loadRays(kernel, plan.sky, plan.classCount, SKY_SLOTS, false, sun.length);
-  const rays = [...sun, ...sky];
+  const rays = raysOf(kernel, plan, 0);
+  const liveRays = live ? raysOf(kernel, live, rays.length) : [];
   const behind = kernel.take(EDGE * EDGE);
   const woodDepths = kernel.take(PLANE_BYTES);
-  return { kernel, plan, scene, z0, rays, things, behind, woodDepths };
+  return { kernel, plan, scene, z0, rays, liveRays, things, behind, woodDepths };
+}
+
+function raysOf(kernel: Kernel, { sun, sky, classCount }: LightPlan, firstIndex: number): LoadedRay[] {
+  const ofSun = loadRays(kernel, sun, classCount, 0, true, firstIndex);
+  const ofSky = loadRays(kernel, sky, classCount, SKY_SLOTS, false, firstIndex + ofSun.length);
+  return [...ofSun, ...ofSky];
 }
 
 function lowest(values: Float32Array): number {
@@ -109,11 +117,15 @@ export function layAround(
   if (around.woods) layWoods(kernel, around.woods, at, ray, loaded.plan.classCount, loaded.woodDepths, clip);
 }
 
-function keptOf({ rays }: LoadedScene, tile: ShadowTile, { behindLand }: Around): Uint8Array | null {
+function keptOf(
+  { rays, liveRays }: LoadedScene,
+  tile: ShadowTile,
+  { behindLand }: Around,
+): Uint8Array | null {
   if (!behindLand) return null;
   let kept = behindLand.get(tile);
   if (!kept) {
-    kept = new Uint8Array(rays.length);
+    kept = new Uint8Array(rays.length + liveRays.length);
     behindLand.set(tile, kept);
   }
   return kept;

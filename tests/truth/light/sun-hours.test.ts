@@ -1,9 +1,10 @@
 import { expect, test } from 'vitest';
 import { computeLight } from '../../../src/light/compute-light.ts';
+import { USUAL } from '../../../src/light/light-plan.ts';
 import type { LightScene } from '../../../src/light/light-types.ts';
 import type { Grid } from '../../../src/numeric/grid.ts';
 import { runToEnd } from '../../../src/numeric/steps.ts';
-import { QUADRATURE_STEPS, type QuadratureSteps } from '../../../src/sun/year-quadrature.ts';
+import type { QuadratureSteps } from '../../../src/sun/year-quadrature.ts';
 import { degToRad } from '../../../src/units/angle.ts';
 import { plainScene, yearOf } from '../../light/plain-scene.ts';
 
@@ -18,13 +19,15 @@ const ANGLES = [15, 30, 45];
 const RINGS = [10, 20, 30];
 
 /** The usual directions, and many more: what is left then is not the engine's choice of directions. */
-const USUAL = QUADRATURE_STEPS;
 const MANY_LEVELS = { declinationLevels: 240, minutes: 4 };
 const MANY_MINUTES = { declinationLevels: 122, minutes: 2 };
 
-function hoursAtCentre(scene: LightScene, steps = USUAL): number {
+function hoursAtCentre(scene: LightScene, steps = USUAL.sun): number {
   const grid = { columns: 1, rows: 1, cellM: 0.2, westM: -0.1, northM: 0.1 };
-  return yearOf(runToEnd(computeLight({ scene, grid, readingHeightM: 0 }, steps)).directHours, 0);
+  return yearOf(
+    runToEnd(computeLight({ scene, grid, readingHeightM: 0 }, { ...USUAL, sun: steps })).directHours,
+    0,
+  );
 }
 
 /** A wall of a profile angle as seen from the origin, from end to end of the world. */
