@@ -21,7 +21,7 @@ const MARKS: readonly { readonly name: string; readonly mark: React.ReactNode }[
   { name: 'belt or wood', mark: <path d="M2 9h24" strokeWidth="9" className="wood" /> },
   {
     name: 'wood from a surface raster',
-    mark: <path d="M2 9h24" strokeWidth="9" className="wood" opacity="0.4" />,
+    mark: <path d="M2 9h24" strokeWidth="9" className="wood washed" />,
   },
   {
     name: 'planned belt',
