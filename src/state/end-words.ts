@@ -66,10 +66,17 @@ const signed = (value: number, unit: string): string =>
 
 /** A difference of two values of a map in its own unit, however small. */
 export function differenceInWords(picture: Picture, difference: number): string {
-  if (picture === 'sun-hours') return `${formatHours(difference)} a day`;
+  const figures = differenceInFigures(picture, difference);
+  if (isSunTime(picture)) return figures;
+  if (picture === 'sun-hours' || picture === 'daily-light') return `${figures} a day`;
+  return `${figures} of ${picture === 'wind-cut' ? 'the open wind' : 'open light'}`;
+}
+
+/** The same where a heading says what of. */
+export function differenceInFigures(picture: Picture, difference: number): string {
+  if (picture === 'sun-hours') return formatHours(difference);
   if (isSunTime(picture)) return `${Math.round(difference * 60)} min`;
-  if (picture === 'daily-light') return `${difference.toFixed(1)} mol/m² a day`;
+  if (picture === 'daily-light') return `${difference.toFixed(1)} mol/m²`;
   const percent = difference * 100;
-  const shown = percent < 1 ? percent.toFixed(1) : String(Math.round(percent));
-  return `${shown} % of ${picture === 'wind-cut' ? 'the open wind' : 'open light'}`;
+  return `${percent < 1 ? percent.toFixed(1) : Math.round(percent)} %`;
 }

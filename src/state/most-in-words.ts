@@ -4,6 +4,7 @@ import {
   CAUSE_NAMES,
   changeInFigures,
   changeInWords,
+  differenceInFigures,
   differenceInWords,
   END_NAMES,
   HARDLY,
@@ -53,7 +54,7 @@ export interface CauseRow {
   readonly cause: CauseChange['cause'];
   readonly name: string;
   readonly ends: readonly string[];
-  /** By how much or more the larger end changes a tenth of the ground: "24 % of open light"; empty for the engine. */
+  /** By how much or more the larger end changes a tenth of the ground: "24 %"; empty for the engine. */
   readonly widely: string;
 }
 
@@ -67,7 +68,9 @@ export const causeRows = (picture: Picture, causes: readonly CauseChange[]): rea
         ? [`off by ${differenceInWords(picture, ends[1].mean - ends[1].usual)}`]
         : ends.map((change) => `${END_NAMES[change.end as SceneEnd]}: ${changeInFigures(picture, change)}`),
     widely:
-      cause === 'engine' ? '' : differenceInWords(picture, Math.max(...ends.map(({ widelyBy }) => widelyBy))),
+      cause === 'engine'
+        ? ''
+        : differenceInFigures(picture, Math.max(...ends.map(({ widelyBy }) => widelyBy))),
   }));
 
 /** An end the map can be drawn at. */

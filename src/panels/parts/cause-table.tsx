@@ -19,7 +19,7 @@ export function CauseTable() {
           <th scope="col">Not known</th>
           <th scope="col">The field’s mean</th>
           <th scope="col" className="number">
-            On a tenth of it
+            A tenth of it by
           </th>
         </tr>
       </thead>
@@ -27,12 +27,12 @@ export function CauseTable() {
         {causeRows(picture, causes).map((row) => (
           <tr key={row.cause}>
             <th scope="row">{row.name}</th>
-            <td>
+            <td colSpan={row.widely === '' ? 2 : 1}>
               {row.ends.map((end) => (
                 <div key={end}>{end}</div>
               ))}
             </td>
-            <td className="number">{row.widely}</td>
+            {row.widely === '' ? null : <td className="number">{row.widely}</td>}
           </tr>
         ))}
       </tbody>
