@@ -9,6 +9,7 @@ import { type Grid, type GridSpec, sampleGrid } from '../../src/numeric/grid.ts'
 import { seededRandom } from '../../src/numeric/random.ts';
 import { runToEnd } from '../../src/numeric/steps.ts';
 import { gridOf, marchedCanopyM, marchedHorizon, rollingLand } from '../reference/plain-horizon.ts';
+import { slope } from './slope.ts';
 
 const FIELD: GridSpec = { columns: 180, rows: 180, cellM: 0.5, westM: -45, northM: 45 };
 const READING_M = 0.1;
@@ -105,11 +106,3 @@ function throughWoods(ground: Grid): Row {
 }
 
 const inField = (random: () => number): [number, number] => [90 * random() - 45, 90 * random() - 45];
-
-/** Slope of the straight line through points (least squares). */
-function slope(points: readonly (readonly number[])[]): number {
-  const mean = (k: number) => points.reduce((sum, point) => sum + point[k], 0) / points.length;
-  const [mx, my] = [mean(0), mean(1)];
-  const above = points.reduce((sum, [x, y]) => sum + (x - mx) * (y - my), 0);
-  return above / points.reduce((sum, [x]) => sum + (x - mx) ** 2, 0);
-}
