@@ -46,10 +46,10 @@ export function lightScene(document: SiteDocument, options: SceneOptions): Built
       crowns,
       prisms,
       leaf: leafClasses.phases(latDeg, growingDay.length),
-      surroundings: around?.surroundings ?? null,
+      surroundings: around.surroundings,
     },
     things: standing.things,
-    assumed: [...assumed, ...(around?.assumed ?? [])],
+    assumed: [...assumed, ...around.assumed],
   };
 }
 

@@ -63,19 +63,21 @@ export function woodsBeside(document: SiteDocument, options: SceneOptions): Grid
   return without(outsideFields, frame, drawnReach(document, options));
 }
 
-/** The woods around, and what had to be assumed of them; null without a surface or where it shows none. */
+/** The woods around, null where none are known, and what had to be assumed of them. */
 export function siteSurroundings(
   document: SiteDocument,
   options: SceneOptions,
   leafClasses: LeafClasses,
-): { readonly surroundings: Surroundings; readonly assumed: readonly string[] } | null {
+): { readonly surroundings: Surroundings | null; readonly assumed: readonly string[] } {
+  const file = document.site.surfaceFile ?? 'the surface raster';
   const canopy = woodsBeside(document, options);
-  if (!canopy?.values.some((heightM) => heightM > 0)) return null;
+  if (!canopy) return { surroundings: null, assumed: [] };
+  if (!canopy.values.some((heightM) => heightM > 0))
+    return { surroundings: null, assumed: [`${file} shows no woods beside what is drawn.`] };
   const leaves = document.site.surfaceLeaves ?? 'deciduous';
   const evergreen = leaves === 'evergreen';
   const factors = foliageFactors(options.foliage ?? 'usual', false, evergreen);
   const depthPerM = depthPerMetreFromDensity(LEAF_AREA_DENSITY_M2M3);
-  const file = document.site.surfaceFile ?? 'the surface raster';
   const assumed = [
     `The woods of ${file} are foliage of ${LEAF_AREA_DENSITY_M2M3} m² of leaf in a m³ from the ground to their tops; they shade and do not shelter, and keep their height in every year.`,
   ];
