@@ -5,6 +5,7 @@ import { computeLightCost } from '../light/light-cost.ts';
 import { computeViewFrom } from '../light/view-from.ts';
 import { computeShelter } from '../wind/compute-shelter.ts';
 import { drive } from './drive.ts';
+import { changeLight, holdInLight, keepLight } from './kept-light.ts';
 import type { JobMap, JobName, RunOptions } from './messages.ts';
 
 type Handlers = {
@@ -15,6 +16,9 @@ type Handlers = {
 const HANDLERS: Handlers = {
   light: (request, options) => drive(computeLight(request), options),
   'light-on-grids': (request, options) => drive(computeLightOnGrids(request), options),
+  'light-keep': keepLight,
+  'light-change': changeLight,
+  'light-hold': holdInLight,
   'light-cost': (request, options) => drive(computeLightCost(request), options),
   'first-last-sun': (request, options) => drive(computeFirstLastSun(request), options),
   'view-from': (request, options) => drive(computeViewFrom(request), options),

@@ -5,15 +5,37 @@ import type {
   LightOnGridsRequest,
   LightRequest,
   LightResult,
+  LightScene,
 } from '../light/light-types.ts';
 import type { ViewFrom, ViewFromRequest } from '../light/view-from-types.ts';
 import type { ShelterRequest, ShelterResult } from '../wind/shelter-types.ts';
 import type { GroundFileJob, GroundFileResult } from './ground-file.ts';
 
+/** A computation of light that stays in the worker under a number, so that it can be changed. */
+export interface KeepLightRequest extends LightRequest {
+  readonly fieldId: number;
+}
+
+/** Other things in a kept field of light; all else of its scene is as it was. */
+export interface LightChange extends Pick<LightScene, 'crowns' | 'prisms'> {
+  readonly fieldId: number;
+  /** Along fewer rays, while a hand moves. */
+  readonly live: boolean;
+}
+
+/** A thing of a kept field that a hand takes up: a change of it then costs its own shadow alone. */
+export interface LightHold {
+  readonly fieldId: number;
+  readonly thing: number;
+}
+
 /** The only thing that crosses to a worker: message name -> [request, result]. */
 export interface JobMap {
   light: [LightRequest, LightResult];
   'light-on-grids': [LightOnGridsRequest, LightResult[]];
+  'light-keep': [KeepLightRequest, LightResult];
+  'light-change': [LightChange, LightResult | null];
+  'light-hold': [LightHold, boolean];
   'light-cost': [LightCostRequest, LightCostResult];
   'first-last-sun': [FirstLastSunRequest, FirstLastSun];
   'view-from': [ViewFromRequest, ViewFrom];
@@ -37,6 +59,8 @@ export class JobError extends Error {
 export interface RunOptions {
   readonly signal?: AbortSignal;
   readonly onProgress?: (done: number) => void;
+  /** Which of the threads, counted from 0; without: any. */
+  readonly seat?: number;
 }
 
 /** Runs jobs: in this thread (local) or over a pool of workers (remote), with the same answers. */

@@ -21,6 +21,7 @@ function startNodeWorker(): WorkerLink {
     onMessage: (receive) => worker.on('message', (message: FromWorker) => receive(message)),
     onCrash: (crashed) => {
       worker.on('error', (error) => crashed(error.message));
+      worker.on('messageerror', () => crashed('a message could not be read'));
       worker.on('exit', (code) => crashed(`it ended with code ${code}`));
     },
     terminate: () => void worker.terminate(),

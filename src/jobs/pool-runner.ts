@@ -72,12 +72,19 @@ export function createPoolRunner(startWorker: () => WorkerLink, threads: number)
     return link;
   }
 
+  /** Jobs that must run here come before those that may run anywhere. */
+  function nextFor(index: number): Job | undefined {
+    const own = waiting.findIndex((job) => job.options.seat === index);
+    const place = own >= 0 ? own : waiting.findIndex((job) => job.options.seat === undefined);
+    return place < 0 ? undefined : waiting.splice(place, 1)[0];
+  }
+
   function startNext(): void {
     if (disposed) return;
-    for (const seat of seats) {
+    for (const [index, seat] of seats.entries()) {
       if (seat.job) continue;
-      const job = waiting.shift();
-      if (!job) return;
+      const job = nextFor(index);
+      if (!job) continue;
       seat.job = job;
       linkFor(seat).post({ type: 'run', id: job.id, name: job.name, request: job.request });
     }

@@ -1,3 +1,4 @@
+import type { RowChoice } from '../light/shadow-tile.ts';
 import type { GridSpec } from '../numeric/grid.ts';
 import type { JobRunner, RunOptions } from './messages.ts';
 
@@ -15,29 +16,50 @@ export function rowBands(grid: GridSpec, threads: number): GridSpec[] {
 }
 
 /** Runs one job a band of rows and joins their progress. */
-export async function runBands<Result>(
+export const runBands = <Result>(
   runner: JobRunner,
   grid: GridSpec,
   options: RunOptions,
   runBand: (band: GridSpec, options: RunOptions) => Promise<Result>,
+): Promise<Result[]> => runParts(rowBands(grid, runner.threads), (band) => band.rows, options, runBand);
+
+/** Rows in turn, every thread its own: what one part of a field costs another costs too. */
+export function rowsInTurn(grid: GridSpec, threads: number): RowChoice[] {
+  const step = Math.max(1, Math.min(threads, Math.floor(grid.rows / LEAST_ROWS)));
+  return Array.from({ length: step }, (_, first) => ({ first, step }));
+}
+
+/**
+ * Runs one job a part, and joins their progress by the parts' weights.
+ * @throws what the first part that fails throws; the others are stopped
+ */
+export async function runParts<Part, Result>(
+  parts: readonly Part[],
+  weightOf: (part: Part) => number,
+  options: RunOptions,
+  runPart: (part: Part, options: RunOptions, index: number) => Promise<Result>,
 ): Promise<Result[]> {
-  const bands = rowBands(grid, runner.threads);
-  const done = bands.map(() => 0);
-  // When one band fails the others are of no use: stop them.
+  const done = parts.map(() => 0);
+  const total = parts.reduce((sum, part) => sum + weightOf(part), 0);
+  // When one part fails the others are of no use: stop them.
   const stop = new AbortController();
   const forward = () => stop.abort();
   options.signal?.addEventListener('abort', forward, { once: true });
   if (options.signal?.aborted) stop.abort();
   try {
     return await Promise.all(
-      bands.map((band, i) =>
-        runBand(band, {
-          signal: stop.signal,
-          onProgress: (share) => {
-            done[i] = share;
-            options.onProgress?.(bands.reduce((sum, b, k) => sum + done[k] * b.rows, 0) / grid.rows);
+      parts.map((part, i) =>
+        runPart(
+          part,
+          {
+            signal: stop.signal,
+            onProgress: (share) => {
+              done[i] = share;
+              options.onProgress?.(parts.reduce((sum, p, k) => sum + done[k] * weightOf(p), 0) / total);
+            },
           },
-        }),
+          i,
+        ),
       ),
     );
   } catch (error) {
@@ -59,6 +81,23 @@ export function joinLayers(parts: readonly Float32Array[], layers: number): Floa
       joined.set(part.subarray(layer * size, (layer + 1) * size), at);
       at += size;
     }
+  }
+  return joined;
+}
+
+/** Joins the band-major layers of results that hold a grid's rows in turn. */
+export function joinRowsInTurn(parts: readonly Float32Array[], layers: number, grid: GridSpec): Float32Array {
+  const { columns, rows } = grid;
+  if (parts.length === 1) return parts[0];
+  const joined = new Float32Array(layers * rows * columns);
+  for (const [first, part] of parts.entries()) {
+    const own = part.length / layers / columns;
+    for (let layer = 0; layer < layers; layer++)
+      for (let r = 0; r < own; r++) {
+        const from = (layer * own + r) * columns;
+        const to = (layer * rows + first + r * parts.length) * columns;
+        joined.set(part.subarray(from, from + columns), to);
+      }
   }
   return joined;
 }

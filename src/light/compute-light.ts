@@ -8,7 +8,7 @@
  *
  * Memory: one tile's room (1.5 MB), the things, the horizons, and 49 floats a cell for the result.
  */
-import type { Steps } from '../numeric/steps.ts';
+import { type Steps, within } from '../numeric/steps.ts';
 import { cellsWithoutLight } from './building-cells.ts';
 import { EDGE } from './kernel/assembly/layout.ts';
 import { type LoadedTile, loadTile } from './kernel/load.ts';
@@ -17,6 +17,9 @@ import type { LightOnGridsRequest, LightRequest, LightResult } from './light-typ
 import { addYear, type LoadedScene, loadScene, lookAround } from './loaded-scene.ts';
 import { ALL_ROWS, chosenRows, shadowTile } from './shadow-tile.ts';
 import { type BandWriter, bandWriter, emptyResult, writeBands } from './write-bands.ts';
+
+/** About this share of the time goes into looking around, before the first tile. */
+export const LOOKING_AROUND = 0.1;
 
 /** @param fineness the stated error holds for the usual one. */
 export function* computeLight(request: LightRequest, fineness: Fineness = USUAL): Steps<LightResult> {
@@ -33,9 +36,7 @@ export function* computeLightOnGrids({ scene, places }: LightOnGridsRequest): St
   const results: LightResult[] = [];
   for (const place of places) {
     const steps = lightOnGrid(loaded, writer, { scene, ...place });
-    let step = steps.next();
-    for (; !step.done; step = steps.next()) yield (results.length + step.value) / places.length;
-    results.push(step.value);
+    results.push(yield* within(steps, results.length / places.length, 1 / places.length));
   }
   return results;
 }
@@ -46,7 +47,7 @@ function* lightOnGrid(
   { scene, grid, readingHeightM, rows = ALL_ROWS }: LightRequest,
 ): Steps<LightResult> {
   const { kernel, plan, z0 } = loaded;
-  const around = yield* lookAround(scene, grid, readingHeightM);
+  const around = yield* within(lookAround(scene, grid, readingHeightM), 0, LOOKING_AROUND);
   const result = emptyResult(plan, grid, rows);
   const allRows = chosenRows(grid, rows);
   let at: LoadedTile | undefined;
@@ -56,9 +57,8 @@ function* lightOnGrid(
       const tile = shadowTile(grid, rows, column0, row0, scene.ground, readingHeightM);
       at = loadTile(kernel, tile, SKY_SLOTS + plan.skyGroups, z0, at);
       const cells = tile.columns * tile.rows;
-      const steps = addYear(loaded, at, around);
-      for (let step = steps.next(); !step.done; step = steps.next())
-        yield (doneCells + cells * step.value) / (allRows * grid.columns);
+      const perCell = (1 - LOOKING_AROUND) / (allRows * grid.columns);
+      yield* within(addYear(loaded, at, around), LOOKING_AROUND + doneCells * perCell, cells * perCell);
       writeBands(kernel, writer, at, result, row0, column0, cellsWithoutLight(tile, scene.prisms));
       doneCells += cells;
     }

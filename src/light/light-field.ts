@@ -6,8 +6,9 @@
  */
 import type { CrownSet } from '../crowns/crown-set.ts';
 import type { PrismSet } from '../crowns/prism-set.ts';
-import type { Steps } from '../numeric/steps.ts';
+import { type Steps, within } from '../numeric/steps.ts';
 import { cellsWithoutLight } from './building-cells.ts';
+import { LOOKING_AROUND } from './compute-light.ts';
 import { EDGE, PLANE_BYTES } from './kernel/assembly/layout.ts';
 import {
   type LoadedRay,
@@ -38,10 +39,13 @@ import {
   changedCrowns,
   changedPrisms,
   inRange,
+  isEmpty,
   isNone,
+  isSame,
   type ListChange,
   outside,
   type Range,
+  rangeOf,
   widenedTo,
 } from './scene-change.ts';
 import { ALL_ROWS, chosenRows, shadowTile } from './shadow-tile.ts';
@@ -88,7 +92,7 @@ export function* openLightField(request: LightRequest): Steps<LightField> {
   const loaded = loadScene(scene, plan, lightPlan(scene, LIVE));
   yield 0;
   const { kernel, z0 } = loaded;
-  const around = yield* lookAround(scene, grid, readingHeightM, true);
+  const around = yield* within(lookAround(scene, grid, readingHeightM, true), 0, LOOKING_AROUND);
   const writer = bandWriter(kernel, plan);
   const slots = SKY_SLOTS + plan.skyGroups;
   const result = emptyResult(plan, grid, rows);
@@ -120,21 +124,15 @@ export function* openLightField(request: LightRequest): Steps<LightField> {
   };
   for (let k = 0; k < tiles.length; k++) {
     const tile = tiles[k];
-    const steps = addYear(loaded, tile.at, around);
-    for (let step = steps.next(); !step.done; step = steps.next()) yield (k + step.value) / tiles.length;
+    const share = (1 - LOOKING_AROUND) / tiles.length;
+    yield* within(addYear(loaded, tile.at, around), LOOKING_AROUND + k * share, share);
     writeTile(field, tile, false);
   }
   return field;
 }
 
 /** A copy of the field's answer, to be handed on. */
-export const answerOf = ({ result }: LightField): LightResult => ({
-  ...result,
-  directHours: result.directHours.slice(),
-  openHours: result.openHours.slice(),
-  lightShare: result.lightShare.slice(),
-  dailyLightIntegral: result.dailyLightIntegral.slice(),
-});
+export const answerOf = ({ result }: LightField): LightResult => structuredClone(result);
 
 /**
  * Whether a field can follow to other things: phases of the leaves are grouped by the classes that stand in the scene.
@@ -156,31 +154,44 @@ export function* changeLightField(
   const change = whatChanges(field, crowns, prisms);
   if (!change) return;
   if (change.isNone && (field.exact || live)) return;
-  const { loaded, tiles } = field;
-  const { kernel, z0, things } = loaded;
-  const { own } = field;
-  if (change.newInHand) {
-    if (!field.exact) yield* layOwn(field, false);
-    const removed = { crowns: inRange(change.crowns.removed), prisms: inRange(change.prisms.removed) };
-    const rest = {
-      crowns: outside(change.crowns.removed, field.crowns.count),
-      prisms: outside(change.prisms.removed, field.prisms.count),
-    };
-    loadThings(kernel, things, field.crowns, field.prisms, rest, z0);
-    loadThings(kernel, own, field.crowns, field.prisms, removed, z0);
-    for (const tile of tiles) {
-      tile.laidOn = yield* addOwn(field, tile, -1, loaded.rays);
-      if (tile.without === 0) tile.without = kernel.take(field.slots * PLANE_BYTES);
-      copySums(field, tile.at.sums, tile.without);
-    }
-  }
+  if (change.newInHand) yield* lift(field, change.crowns.removed, change.prisms.removed);
   const solidMoved = hasSolid(field.prisms, change.prisms.removed) || hasSolid(prisms, change.prisms.added);
   const added = { crowns: inRange(change.crowns.added), prisms: inRange(change.prisms.added) };
-  loadThings(kernel, own, crowns, prisms, added, z0);
+  loadThings(field.loaded.kernel, field.own, crowns, prisms, added, field.loaded.z0);
   field.crowns = crowns;
   field.prisms = prisms;
   field.inHand = { crowns: change.crowns.added, prisms: change.prisms.added };
   yield* layOwn(field, live, solidMoved, !change.newInHand);
+}
+
+/**
+ * Takes a thing in hand before it is changed, so that the first step of a drag costs no more than the others.
+ * @param thing its number in the scene; one whose pieces lie apart in the scene's lists is left alone
+ */
+export function* takeInHand(field: LightField, thing: number): Steps<void> {
+  const { crowns, prisms, inHand } = field;
+  const ofCrowns = rangeOf(crowns.thing, crowns.count, thing);
+  const ofPrisms = rangeOf(prisms.thing, prisms.count, thing);
+  if (!ofCrowns || !ofPrisms || (isEmpty(ofCrowns) && isEmpty(ofPrisms))) return;
+  if (inHand && isSame(inHand.crowns, ofCrowns) && isSame(inHand.prisms, ofPrisms)) return;
+  yield* lift(field, ofCrowns, ofPrisms);
+  field.inHand = { crowns: ofCrowns, prisms: ofPrisms };
+  yield* layOwn(field, false, false, false);
+}
+
+/** Takes things out of the sums; what was in hand before stays as it is. */
+function* lift(field: LightField, ofCrowns: Range, ofPrisms: Range): Steps<void> {
+  const { loaded, tiles, own, crowns, prisms } = field;
+  const { kernel, z0, things } = loaded;
+  if (!field.exact) yield* layOwn(field, false);
+  const rest = { crowns: outside(ofCrowns, crowns.count), prisms: outside(ofPrisms, prisms.count) };
+  loadThings(kernel, things, crowns, prisms, rest, z0);
+  loadThings(kernel, own, crowns, prisms, { crowns: inRange(ofCrowns), prisms: inRange(ofPrisms) }, z0);
+  for (const tile of tiles) {
+    tile.laidOn = yield* addOwn(field, tile, -1, loaded.rays);
+    if (tile.without === 0) tile.without = kernel.take(field.slots * PLANE_BYTES);
+    copySums(field, tile.at.sums, tile.without);
+  }
 }
 
 /**

@@ -58,8 +58,19 @@ export function widenedTo(held: Range, before: number, after: number, change: Li
   return { removed: held, added: { from: held.from, to: after - (before - held.to) } };
 }
 
-export const isNone = ({ removed, added }: ListChange): boolean =>
-  removed.from === removed.to && added.from === added.to;
+export const isEmpty = ({ from, to }: Range): boolean => from === to;
+export const isSame = (a: Range, b: Range): boolean => a.from === b.from && a.to === b.to;
+export const isNone = ({ removed, added }: ListChange): boolean => isEmpty(removed) && isEmpty(added);
+
+/** Where the pieces of one thing lie, empty where it has none; null where others lie among them. */
+export function rangeOf(thingOf: ArrayLike<number>, count: number, thing: number): Range | null {
+  let from = 0;
+  while (from < count && thingOf[from] !== thing) from++;
+  let to = from;
+  while (to < count && thingOf[to] === thing) to++;
+  for (let i = to; i < count; i++) if (thingOf[i] === thing) return null;
+  return { from, to };
+}
 
 /** Indices of a range, and of what a range leaves out of a list. */
 export const inRange = ({ from, to }: Range): number[] =>

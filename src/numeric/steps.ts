@@ -11,3 +11,10 @@ export function runToEnd<Result>(steps: Steps<Result>): Result {
     if (step.done) return step.value;
   }
 }
+
+/** The same steps as a part of a longer way: what they yield lies from `from` to `from + share`. */
+export function* within<Result>(steps: Steps<Result>, from: number, share: number): Steps<Result> {
+  let step = steps.next();
+  for (; !step.done; step = steps.next()) yield from + share * step.value;
+  return step.value;
+}

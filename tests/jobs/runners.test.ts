@@ -1,7 +1,7 @@
 import { afterAll, describe, expect, it } from 'vitest';
 import { createLocalRunner } from '../../src/jobs/local-runner.ts';
 import { createNodeRunner } from '../../src/jobs/node-runner.ts';
-import { runLight } from '../../src/jobs/run-light.ts';
+import { changeLight, holdInLight, keepLight, runLight } from '../../src/jobs/run-light.ts';
 import { runShelter } from '../../src/jobs/run-shelter.ts';
 import { lightScene, shelterScene } from '../../src/scene/build-scene.ts';
 import { siteGrid } from '../../src/scene/site-grid.ts';
@@ -59,6 +59,29 @@ describe('the runners', () => {
     expect(there.lightShare).toEqual(here.lightShare);
     expect(there.dailyLightIntegral).toEqual(here.dailyLightIntegral);
     expect(there.grid).toEqual(here.grid);
+  });
+
+  it('keep a field of light that follows a change, each thread its rows, until another is kept', async () => {
+    const request = light(2);
+    const { crowns, prisms } = request.scene;
+    const values = crowns.values.slice();
+    values[0] += 4;
+    const change = { crowns: { ...crowns, values }, prisms, live: false };
+    const { kept, result } = await keepLight(workers, request);
+    expect(result.lightShare).toEqual((await runLight(workers, request)).lightShare);
+    await holdInLight(workers, kept, crowns.thing[0]);
+    const changed = await changeLight(workers, kept, change);
+    const scratch = await runLight(workers, {
+      ...request,
+      scene: { ...request.scene, crowns: change.crowns },
+    });
+    const worst = scratch.lightShare.reduce((most, share, i) => {
+      const here = changed?.lightShare[i] ?? Number.POSITIVE_INFINITY;
+      return Number.isNaN(share) && Number.isNaN(here) ? most : Math.max(most, Math.abs(here - share));
+    }, 0);
+    expect(worst).toBeLessThan(1e-4);
+    await keepLight(workers, request);
+    expect(await changeLight(workers, kept, change)).toBeNull();
   });
 
   it('give each of several small grids the light it has alone', async () => {
