@@ -4,6 +4,7 @@ import { PRISM_STRIDE } from '../../src/crowns/prism-set.ts';
 import type { LightRequest, LightScene } from '../../src/light/light-types.ts';
 import { type Grid, sampleGrid } from '../../src/numeric/grid.ts';
 import { seededRandom } from '../../src/numeric/random.ts';
+import { ridgeM, woodsAround } from './seeded-land.ts';
 
 const PLACES: readonly [latDeg: number, lonDeg: number, timeZone: string][] = [
   [45.1, -64.5, 'America/Halifax'],
@@ -17,7 +18,9 @@ const PLACES: readonly [latDeg: number, lonDeg: number, timeZone: string][] = [
   [-33.4, 19.3, 'Africa/Johannesburg'],
   [56.1, 92.8, 'Asia/Krasnoyarsk'],
 ];
-export const SCENE_SEEDS = PLACES.map((_, i) => i + 1);
+/** Every place twice: with many crowns, and with few but land that hides the sun or woods around. */
+export const SCENE_SEEDS = Array.from({ length: 2 * PLACES.length }, (_, i) => i + 1);
+const FEW_CROWNS = 6;
 
 interface Piece {
   ring: number[];
@@ -38,7 +41,7 @@ export function seededScene(seed: number, crownCount?: number): LightRequest {
   const days = (Date.UTC(calendarYear + 1, 0, 1) - Date.UTC(calendarYear, 0, 1)) / 86_400_000;
   const sizeM = 40;
 
-  const groundCellM = seed % 3 === 0 ? 10 : 2;
+  const groundCellM = seed % 3 === 0 ? 10 : seed > PLACES.length ? 4 : 2;
   const edge = Math.round(240 / groundCellM);
   const fall = between(-0.15, 0.15);
   const tilt = between(-0.15, 0.15);
@@ -55,10 +58,11 @@ export function seededScene(seed: number, crownCount?: number): LightRequest {
     for (let c = 0; c < edge; c++) {
       const x = ground.westM + (c + 0.5) * groundCellM;
       const y = ground.northM - (r + 0.5) * groundCellM;
-      ground.values[r * edge + c] = 120 + fall * x + tilt * y + swell * (Math.sin(x / 23) + Math.cos(y / 31));
+      const waves = swell * (Math.sin(x / 23) + Math.cos(y / 31));
+      ground.values[r * edge + c] = 120 + fall * x + tilt * y + waves + ridgeM(seed, latDeg, x, y);
     }
 
-  const crowns = crownCount ?? 12 + Math.floor(random() * 20);
+  const crowns = crownCount ?? (seed > PLACES.length ? FEW_CROWNS : 12 + Math.floor(random() * 20));
   const values = new Float64Array(crowns * CROWN_STRIDE);
   const form = new Uint8Array(crowns);
   const leafClass = new Uint8Array(crowns);
@@ -208,7 +212,7 @@ export function seededScene(seed: number, crownCount?: number): LightRequest {
       phaseOfDay,
       leafShare: Float32Array.from(leafShare),
     },
-    surroundings: null,
+    surroundings: woodsAround(seed),
   };
   return {
     scene,
