@@ -2,6 +2,7 @@
 
 import type { GridSpec } from '../numeric/grid.ts';
 import type { Steps } from '../numeric/steps.ts';
+import type { TileBox } from './canopy-view.ts';
 import { type HorizonField, markBehindLand } from './horizon.ts';
 import { computeHorizons } from './horizon-sweep.ts';
 import { EDGE, PLANE_BYTES } from './kernel/assembly/layout.ts';
@@ -114,7 +115,18 @@ export function layAround(
 ): void {
   const { kernel } = loaded;
   if (around.land) layLand(loaded, at, ray, around.land, keptOf(loaded, at.tile, around), landSlots, clip);
-  if (around.woods) layWoods(kernel, around.woods, at, ray, loaded.plan.classCount, loaded.woodDepths, clip);
+  if (around.woods) {
+    const { classCount } = loaded.plan;
+    const box = clip === WHERE_TOUCHED ? touchedBox(loaded) : undefined;
+    layWoods(kernel, around.woods, at, ray, classCount, loaded.woodDepths, clip, box);
+  }
+}
+
+/** Where the layer of what is in hand was touched; the woods' room holds it for a moment. */
+function touchedBox({ kernel, woodDepths }: LoadedScene): TileBox {
+  kernel.touchedBox(woodDepths);
+  const [row, pastRow, column, pastColumn] = kernel.integers.subarray(woodDepths / 4, woodDepths / 4 + 4);
+  return { row, pastRow, column, pastColumn };
 }
 
 function keptOf(

@@ -11,6 +11,7 @@ interface KernelFunctions {
   mostCorners(): number;
   empty(rows: number): void;
   anyTouched(): number;
+  touchedBox(out: number): void;
   cast(
     tile: number,
     ray: number,

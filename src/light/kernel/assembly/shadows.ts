@@ -985,6 +985,20 @@ export function anyTouched(): bool {
   return touchedRow0 < touchedRow1;
 }
 
+/** The box of the touched cells, four integers: first row, past the last, first column, past the last. */
+export function touchedBox(out: usize): void {
+  let column0 = EDGE;
+  let column1 = 0;
+  for (let r = touchedRow0; r < touchedRow1; r++) {
+    column0 = min(column0, load<i32>(touchedFirst + 4 * r));
+    column1 = max(column1, load<i32>(touchedEnd + 4 * r));
+  }
+  store<i32>(out, touchedRow0);
+  store<i32>(out + 4, touchedRow1);
+  store<i32>(out + 8, column0);
+  store<i32>(out + 12, column1);
+}
+
 /**
  * Sum over the counted cells, by leaf state, of the light that would come back if what lies on layer B were taken out
  * of layer A, where it lies too. Empties layer B.
