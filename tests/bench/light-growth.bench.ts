@@ -127,14 +127,14 @@ async function onTwoThreads(request: LightRequest): Promise<Row[]> {
   const runner = createNodeRunner(2);
   try {
     let told = 0;
-    let last = performance.now();
+    let last = Number.NaN;
     let longest = 0;
-    const start = last;
+    const start = performance.now();
     const result = await runLight(runner, request, {
       onProgress: () => {
-        told++;
-        longest = Math.max(longest, performance.now() - last);
-        last = performance.now();
+        const now = performance.now();
+        if (told++ > 0) longest = Math.max(longest, now - last);
+        last = now;
       },
     });
     const ms = performance.now() - start;

@@ -52,6 +52,20 @@ test('a level layer of leaves lets the published share of a beam through', () =>
     });
 });
 
+test('spherical leaves take what the ellipsoid of Campbell & Norman (eq. 15.4) takes at x = 1, within 0.001', () => {
+  // k by angle from the zenith; spherical leaves exactly: 1 / (2 cos Z).
+  for (const [zenithDeg, k] of [
+    [0, 0.4997],
+    [30, 0.577],
+    [45, 0.7066],
+    [60, 0.9993],
+  ]) {
+    const { ux, uz } = { ux: Math.sin(degToRad(zenithDeg)), uz: Math.cos(degToRad(zenithDeg)) };
+    const path = crownPathM('cylinder', 0, 0, 0, ux, 0, uz, 2, 3, 1e4);
+    expect(Math.abs(depthPerMetreFromDensity(1) * path - k)).toBeLessThan(0.001);
+  }
+});
+
 test('the engine lets the published share of an even sky through a level layer of leaves, within 0.003', () => {
   [0.4432, 0.2194, 0.1135, 0.0603, 0.0326].forEach((share, k) => {
     expect(Math.abs(diffuseShareAt(slab(depthPerMetreFromDensity(k + 1))) - share)).toBeLessThan(0.003);

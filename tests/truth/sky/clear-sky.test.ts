@@ -13,6 +13,13 @@ test('air mass follows Kasten & Young 1989', () => {
   expect(airMass(0)).toBeCloseTo(37.92, 2);
   expect(airMass(60)).toBeCloseTo(1.154, 3);
   expect(airMass(30)).toBeCloseTo(1.9943, 3);
+  for (const [zenithDeg, mass] of [
+    [70, 2.9031],
+    [75, 3.8129],
+    [85, 10.306],
+    [88, 19.433],
+  ])
+    expect(Math.abs(airMass(90 - zenithDeg) / mass - 1)).toBeLessThan(1e-4);
 });
 
 test('clear global radiation follows Haurwitz 1945', () => {

@@ -1,5 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
+import { computeLight } from '../../../src/light/compute-light.ts';
+import { runToEnd } from '../../../src/numeric/steps.ts';
 import {
   extraterrestrialMJ,
   fao56DeclinationRad,
@@ -11,6 +13,7 @@ import { diffuseShare } from '../../../src/sun/diffuse-share.ts';
 import { PHOTONS_MOL_PER_MJ } from '../../../src/sun/photons.ts';
 import { yearSamples } from '../../../src/sun/year-samples.ts';
 import { degToRad } from '../../../src/units/angle.ts';
+import { plainScene } from '../../light/plain-scene.ts';
 
 const rows = readFileSync(new URL('fixtures/fao56-annex2-rows.csv', import.meta.url), 'utf8')
   .trim()
@@ -51,6 +54,15 @@ test('hours of daylight agree with every row of FAO-56 table 2.7 within 0.06 h',
   expect(checked).toBe(6 * 12);
 });
 
+test('a year of FAO-56 has 4380 h of daylight at every latitude', () => {
+  // Sum of eq. 34, computed for this project.
+  for (const lat of [-43, 0, 20, 45, 60]) {
+    let hours = 0;
+    for (let day = 1; day <= 365; day++) hours += daylightHours(degToRad(lat), day);
+    expect(Math.abs(hours - 4380)).toBeLessThan(0.5);
+  }
+});
+
 test('examples 8 and 9 of FAO-56: 3 September at 20 S', () => {
   expect(inverseRelativeDistance(246)).toBeCloseTo(0.985, 3);
   expect(fao56DeclinationRad(246)).toBeCloseTo(0.12, 3);
@@ -84,6 +96,41 @@ test('photons per megajoule stay within the published figures', () => {
   expect(Math.abs(PHOTONS_MOL_PER_MJ - 0.45 * 4.57)).toBeLessThan(0.005);
   expect(Math.abs(PHOTONS_MOL_PER_MJ / 2.018 - 1)).toBeLessThan(0.025);
   expect(Math.abs(PHOTONS_MOL_PER_MJ / 2.04 - 1)).toBeLessThan(0.02);
+});
+
+test('a day’s energy is the published light integral', () => {
+  // 10, 20 and 30 MJ m-2 at 2.018 umol/J (Faust & Logan 2018), and FAO-56 example 18, 22.07 MJ m-2 on 6 July at Uccle,
+  // mol m-2 d-1; ours is 2.1 % above, at 2.06.
+  for (const [megajoules, mol] of [
+    [10, 20.2],
+    [20, 40.4],
+    [30, 60.5],
+    [22.07, 44.5],
+  ])
+    expect(Math.abs((PHOTONS_MOL_PER_MJ * megajoules) / mol - 1)).toBeLessThan(0.025);
+  // 45 % of the energy is photosynthetic: worldwide annual means 0.409 to 0.477, at 4.57 umol/J (Thimijan & Heins 1983).
+  const share = PHOTONS_MOL_PER_MJ / 4.57;
+  expect(share).toBeGreaterThan(0.409);
+  expect(share).toBeLessThan(0.477);
+});
+
+test('open ground’s light integral stays within what is measured outdoors, month by month', () => {
+  // 5 to 60 mol m-2 d-1 outdoors (second-hand). At 40 N under a middling sunshine; 1 umol s-1 all day is 0.0864 mol.
+  expect((3600 * 24) / 1e6).toBeCloseTo(0.0864, 12);
+  const { openDailyLightIntegral } = runToEnd(
+    computeLight({
+      scene: plainScene({ latDeg: 40 }),
+      grid: { columns: 1, rows: 1, cellM: 1, westM: 0, northM: 0 },
+      readingHeightM: 0,
+    }),
+  );
+  openDailyLightIntegral.forEach((mol, month) => {
+    expect(mol).toBeGreaterThan(5);
+    expect(mol).toBeLessThan(60);
+    // Ra of FAO-56 table 2.6 on the 15th at 40 N, n/N 0.45: eq. 35 makes 0.475 of it.
+    const ra = [15.0, 20.4, 27.2, 34.7, 39.7, 41.9, 40.8, 36.7, 30.0, 22.5, 16.3, 13.6][month];
+    expect(Math.abs(mol / (0.475 * ra * 2.06) - 1)).toBeLessThan(0.02);
+  });
 });
 
 test('a cloudless day brings 0.75 of Ra, a dull one 0.25, in photons', () => {

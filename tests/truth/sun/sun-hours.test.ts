@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { sunDay } from '../../../src/sun/sun-day.ts';
 import { yearSamples } from '../../../src/sun/year-samples.ts';
 import { degToRad } from '../../../src/units/angle.ts';
 
@@ -43,3 +44,18 @@ test.each(HOURS)(
     });
   },
 );
+
+test.each([
+  [60, 4520.8],
+  [45, 4463.0],
+  [-43, 4420.8],
+])('from rise to set of its upper rim the sun is up in 2026 at latitude %d for %f h', (latDeg, published) => {
+  // The same count with the centre 0.833 degrees below the airless horizon.
+  let hours = 0;
+  for (let day = 0; day < 365; day++) {
+    const date = new Date(Date.UTC(2026, 0, 1 + day));
+    const sun = sunDay(2026, 'UTC', latDeg, 0, date.getUTCMonth(), date.getUTCDate(), degToRad(-0.833));
+    hours += (sun.setMin! - sun.riseMin!) / 60;
+  }
+  expect(Math.abs(hours - published)).toBeLessThan(2);
+});
