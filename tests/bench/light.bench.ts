@@ -15,7 +15,7 @@ import { seededRandom } from '../../src/numeric/random.ts';
 import { runToEnd } from '../../src/numeric/steps.ts';
 import { referenceCell } from '../reference/reference-light.ts';
 import { plainYear } from '../reference/reference-sun.ts';
-import { orchard, SORREL_SIZED } from './orchard.ts';
+import { orchard } from './orchard.ts';
 
 const REFERENCE_CELLS = 200;
 const RUNS = 9;
@@ -25,7 +25,7 @@ type Row = Record<string, string | number>;
 export const title = 'Light: 0.81 ha at 0.5 m, 200 crowns, two belts, full year, direct and diffuse';
 
 export async function bench(): Promise<Row[]> {
-  const request = orchard(SORREL_SIZED);
+  const request = orchard();
   const cells = cellCount(request.grid);
   const one = await timed(() => runToEnd(computeLight(request)));
   const runner = createNodeRunner(2);

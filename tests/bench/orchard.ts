@@ -29,7 +29,7 @@ const MARGIN_M = 55;
 const GROUND_CELL_M = 2;
 const PIECE_M = 9;
 
-export function orchard({ sideM, cellM, crowns, seed }: OrchardOptions): LightRequest {
+export function orchard({ sideM, cellM, crowns, seed }: OrchardOptions = SORREL_SIZED): LightRequest {
   const ground = rollingField(sideM);
   const along = Math.round(sideM / cellM);
   return {

@@ -20,7 +20,7 @@ export const title =
   'Rays: the engine and a general ray caster, 200 opaque crowns on 0.81 ha at 0.5 m, one thread';
 
 export function bench(): Record<string, string | number>[] {
-  const request = orchard(SORREL_SIZED);
+  const request = orchard();
   const scene = opaqueCrowns(request.scene);
   const { grid, readingHeightM } = request;
   const { sun, sky } = lightPlan(scene);
