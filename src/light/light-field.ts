@@ -100,7 +100,8 @@ export function* openLightField(request: LightRequest): Steps<LightField> {
   for (let row0 = 0; row0 < chosenRows(grid, rows); row0 += EDGE)
     for (let column0 = 0; column0 < grid.columns; column0 += EDGE) {
       const tile = shadowTile(grid, rows, column0, row0, scene.ground, readingHeightM);
-      const at = loadTile(kernel, tile, slots, z0);
+      const land = new Int32Array(loaded.rays.length + loaded.liveRays.length);
+      const at = { ...loadTile(kernel, tile, slots, z0), land };
       tiles.push({
         at,
         row0,
@@ -134,11 +135,27 @@ export function* openLightField(request: LightRequest): Steps<LightField> {
 /** A copy of the field's answer, to be handed on. */
 export const answerOf = ({ result }: LightField): LightResult => structuredClone(result);
 
+/** Where more of a scene than this is other than it was, a computation from scratch is no slower. */
+const MOST_CHANGED = 0.3;
+
 /**
- * Whether a field can follow to other things: phases of the leaves are grouped by the classes that stand in the scene.
+ * Whether a field can follow to other things: phases of the leaves are grouped by the classes that stand in the scene,
+ * and not too much may have changed at once.
  */
-export const canFollow = ({ loaded: { scene } }: LightField, crowns: CrownSet, prisms: PrismSet): boolean =>
-  String(classesThatMatter(scene)) === String(classesThatMatter({ ...scene, crowns, prisms }));
+export function canFollow(field: LightField, crowns: CrownSet, prisms: PrismSet): boolean {
+  const { scene } = field.loaded;
+  if (String(classesThatMatter(scene)) !== String(classesThatMatter({ ...scene, crowns, prisms })))
+    return false;
+  const change = whatChanges(field, crowns, prisms);
+  if (!change?.newInHand) return true;
+  const sizes = [change.crowns.removed, change.prisms.removed, change.crowns.added, change.prisms.added].map(
+    ({ from, to }) => to - from,
+  );
+  const changed = Math.max(sizes[0] + sizes[1], sizes[2] + sizes[3]);
+  return changed <= FEW || changed <= MOST_CHANGED * (field.crowns.count + field.prisms.count);
+}
+/** So many may always change. */
+const FEW = 20;
 
 /**
  * Replaces what stands in the field. What was changed last stays in hand: changing it again costs its own shadow alone.
@@ -248,7 +265,7 @@ function* addOwn(
   let pausedAt = performance.now();
   for (let k = 0; k < rays.length; k++) {
     const ray = rays[k];
-    if (landHidesAll(around, tile.at, ray)) continue;
+    if (landHidesAll(tile.at, ray)) continue;
     castThings(loaded, own, tile.at, ray, LAYER_OWN);
     if (kernel.anyTouched()) {
       any = true;

@@ -65,10 +65,10 @@ export interface Fineness {
 }
 /** The stated error holds for this one. */
 export const USUAL: Fineness = { sun: QUADRATURE_STEPS, skyDirections: SKY_DIRECTION_COUNT };
-/** What a hand is followed with: some 850 directions of the sun, half as many of the sky. */
+/** What a hand is followed with: some 850 directions of the sun and 240 of the sky. */
 export const LIVE: Fineness = {
   sun: { declinationLevels: 20, minutes: 17 },
-  skyDirections: SKY_DIRECTION_COUNT / 2,
+  skyDirections: 240,
 };
 
 export function lightPlan(scene: LightScene, fineness: Fineness = USUAL): LightPlan {

@@ -77,15 +77,14 @@ function lowest(values: Float32Array): number {
 export interface Around {
   readonly land: HorizonField | null;
   readonly woods: WoodsAround | null;
-  /** By tile and ray: how much of the tile is behind the land. Kept for a field that is changed again and again. */
-  readonly behindLand: WeakMap<ShadowTile, Uint8Array> | null;
 }
-const UNKNOWN = 0;
-const CLEAR = 1;
-const PARTLY_BEHIND = 2;
-const ALL_BEHIND = 3;
 
-/** Looks around from all cells of a grid. @param keeps whether what is seen is kept for the next time */
+/** What a tile keeps of the land by ray: nothing yet, all clear, all behind it, or where the bytes of its cells lie. */
+const UNKNOWN = 0;
+const CLEAR = -1;
+const ALL_BEHIND = -2;
+
+/** Looks around from all cells of a grid. @param keeps whether what is seen of the woods is kept for the next time */
 export function* lookAround(
   scene: LightScene,
   grid: GridSpec,
@@ -93,16 +92,12 @@ export function* lookAround(
   keeps = false,
 ): Steps<Around> {
   const land = yield* computeHorizons(scene.ground, grid, readingHeightM);
-  return {
-    land,
-    woods: woodsAround(scene, readingHeightM, keeps),
-    behindLand: keeps ? new WeakMap() : null,
-  };
+  return { land, woods: woodsAround(scene, readingHeightM, keeps) };
 }
 
 /** Whether it is known that no cell of the tile sees past the land along the ray: nothing else can take light then. */
-export const landHidesAll = ({ behindLand }: Around, { tile }: LoadedTile, { index }: LoadedRay): boolean =>
-  behindLand?.get(tile)?.[index] === ALL_BEHIND;
+export const landHidesAll = ({ land }: LoadedTile, { index }: LoadedRay): boolean =>
+  land?.[index] === ALL_BEHIND;
 
 /** Lays the land and the woods around on the layer of everything. @param landSlots where the land's own hours are kept; -1: nowhere */
 export function layAround(
@@ -114,7 +109,7 @@ export function layAround(
   clip: typeof ANYWHERE | typeof WHERE_TOUCHED,
 ): void {
   const { kernel } = loaded;
-  if (around.land) layLand(loaded, at, ray, around.land, keptOf(loaded, at.tile, around), landSlots, clip);
+  if (around.land) layLand(loaded, at, ray, around.land, landSlots, clip);
   if (around.woods) {
     const { classCount } = loaded.plan;
     const box = clip === WHERE_TOUCHED ? touchedBox(loaded) : undefined;
@@ -129,43 +124,40 @@ function touchedBox({ kernel, woodDepths }: LoadedScene): TileBox {
   return { row, pastRow, column, pastColumn };
 }
 
-function keptOf(
-  { rays, liveRays }: LoadedScene,
-  tile: ShadowTile,
-  { behindLand }: Around,
-): Uint8Array | null {
-  if (!behindLand) return null;
-  let kept = behindLand.get(tile);
-  if (!kept) {
-    kept = new Uint8Array(rays.length + liveRays.length);
-    behindLand.set(tile, kept);
-  }
-  return kept;
-}
-
 function layLand(
   { kernel, behind: address }: LoadedScene,
-  at: LoadedTile,
+  { tile, address: tileAddress, land: kept }: LoadedTile,
   ray: LoadedRay,
   land: HorizonField,
-  kept: Uint8Array | null,
   landSlots: number,
   clip: typeof ANYWHERE | typeof WHERE_TOUCHED,
 ): void {
-  if (kept && kept[ray.index] === CLEAR) return;
+  const known = kept ? kept[ray.index] : UNKNOWN;
+  if (known === CLEAR) return;
+  if (known > 0) {
+    kernel.blockByLand(tileAddress, ray.address, known, landSlots, clip);
+    return;
+  }
   const { gridAzimuthRad } = ray.direction;
   const { tanAltitude } = ray.direction.ray;
-  const { tile } = at;
   const behind = kernel.bytes.subarray(address, address + EDGE * EDGE);
   const any = markBehindLand(tile, land, gridAzimuthRad, tanAltitude, behind);
-  if (any) kernel.blockByLand(at.address, ray.address, address, landSlots, clip);
-  if (kept && kept[ray.index] === UNKNOWN) kept[ray.index] = any ? howMuch(tile, behind) : CLEAR;
+  if (any) kernel.blockByLand(tileAddress, ray.address, address, landSlots, clip);
+  if (!kept) return;
+  const hidden = any ? cellsBehind(tile, behind) : 0;
+  if (hidden === 0) kept[ray.index] = CLEAR;
+  else if (hidden === tile.rows * tile.columns) kept[ray.index] = ALL_BEHIND;
+  else {
+    const bytes = tile.rows * tile.stride;
+    kept[ray.index] = kernel.take(bytes);
+    kernel.bytes.copyWithin(kept[ray.index], address, address + bytes);
+  }
 }
 
-function howMuch({ columns, rows, stride }: ShadowTile, behind: Uint8Array): number {
+function cellsBehind({ columns, rows, stride }: ShadowTile, behind: Uint8Array): number {
   let hidden = 0;
   for (let r = 0; r < rows; r++) for (let i = r * stride; i < r * stride + columns; i++) hidden += behind[i];
-  return hidden === 0 ? CLEAR : hidden === rows * columns ? ALL_BEHIND : PARTLY_BEHIND;
+  return hidden;
 }
 
 /**

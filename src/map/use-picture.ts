@@ -29,7 +29,7 @@ export function usePicture(
       map,
       { id: 'picture', beforeId: map.getLayer('relief') ? 'relief' : 'band-hatch-1', opacity },
       raster && {
-        painted: paintBands(raster.grid, raster.values, raster.bands),
+        painted: paintBands(raster.grid, raster.values, raster.bands, raster.live ? 1 : undefined),
         corners: gridCorners(raster.grid, (xM, yM) => toLonLat(frame, [xM, yM])),
       },
     );

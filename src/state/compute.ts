@@ -3,8 +3,8 @@ import type { AtEnds } from '../jobs/run-ends.ts';
 import type { FirstLastSun } from '../light/first-last-sun-types.ts';
 import type { LightResult } from '../light/light-types.ts';
 import type { ShelterResult } from '../wind/shelter-types.ts';
+import { lightEndsKey, lightKey, patchesKey, shelterEndsKey, shelterKey, yearsKey } from './answer-keys.ts';
 import { createLane, type Lane, type Pass } from './lane.ts';
-import { lightField } from './light-field.ts';
 import type { App, AppState, Computation, PatchOutlook, ThingCost, YearCurves } from './model.ts';
 import { isSunTime } from './sun-times.ts';
 
@@ -12,6 +12,8 @@ import { isSunTime } from './sun-times.ts';
 export interface Work {
   /** Coarse first, then the chosen cell. */
   light(state: AppState): readonly Pass<LightResult>[];
+  /** Whether the light at hand follows the state's features at once; `show` is then given what it finds on the way. */
+  followLight(state: AppState, show: (result: LightResult) => void): boolean;
   shelter(state: AppState): readonly Pass<ShelterResult>[];
   outlook(state: AppState): readonly Pass<readonly PatchOutlook[]>[];
   costs(state: AppState): readonly Pass<readonly ThingCost[]>[];
@@ -36,41 +38,6 @@ const ANSWERS = [
 ] as const;
 /** A hand that moves a slider or drags a tree rests this long before anything starts. */
 const REST_MS = 120;
-
-/** What the engines see; nothing else starts a computation (a name that is typed or a month that is chosen does not). */
-const world = (state: AppState) => [
-  state.document.features,
-  state.document.site.wind,
-  state.document.site.growingSeason,
-  state.document.site.sunshineShareByMonth,
-  state.document.site.baseYear,
-  state.document.site.species,
-  state.document.site.timeZone,
-  state.ground,
-  state.surface,
-  state.document.site.surfaceLeaves,
-  state.weather,
-  state.layout,
-];
-/** The world at the end that is shown. */
-export const shown = (state: AppState) => [...world(state), state.shownEnd];
-const lightKey = (state: AppState) => [
-  ...shown(state),
-  state.year,
-  state.layer,
-  state.cellWantedM,
-  lightField(state) ?? null,
-];
-const shelterKey = (state: AppState) => [...shown(state), state.year, state.cellWantedM];
-const patchesKey = (state: AppState) => [...shown(state), state.year, state.document.site.lightToKeep];
-const yearsKey = (state: AppState) => [...shown(state), state.document.site.lightToKeep];
-const lightEndsKey = (state: AppState) => [
-  ...world(state),
-  state.year,
-  state.layer,
-  lightField(state) ?? null,
-];
-const shelterEndsKey = (state: AppState) => [...world(state), state.year];
 
 /** Ready, failed or stopped: what comes after it may begin. */
 const isSettled = ({ status }: Computation<unknown>): boolean => status !== 'idle' && status !== 'computing';
@@ -138,8 +105,10 @@ export function keepComputing(
       // The map that is looked at comes first.
       if (isSunTime(state.picture)) sunTimes.want(lightKey(state), work.sunTimes(state), REST_MS);
       else sunTimes.rest(lightKey(state));
-      if (needsLight(state)) light.want(lightKey(state), work.light(state), REST_MS);
-      else light.rest(lightKey(state));
+      if (needsLight(state)) {
+        const follows = work.followLight(state, light.show);
+        light.want(lightKey(state), work.light(state), REST_MS, follows);
+      } else light.rest(lightKey(state));
       const after = store.getState();
       // The coarse map is enough to go on: the patches have cells of their own.
       const lightIsThere = after.light.result !== null && !after.light.stale;

@@ -5,7 +5,7 @@ import { hoursByPeriod, runViewFrom } from '../jobs/run-view-from.ts';
 import type { Grid } from '../numeric/grid.ts';
 import { lightScene } from '../scene/build-scene.ts';
 import { middleOfSeason } from '../site/season-words.ts';
-import { shown } from './compute.ts';
+import { shown } from './answer-keys.ts';
 import { supposedInWords } from './end-words.ts';
 import type { HorizonFound } from './horizon-found.ts';
 import { createLane, type Pass } from './lane.ts';

@@ -1,4 +1,5 @@
 import { BadInputError } from '../units/bad-input.ts';
+import { type Key, sameKey } from './answer-keys.ts';
 import type { Computation } from './model.ts';
 
 /** One pass of a computation: coarse first, then fine. Rejects with an AbortError-like error when the signal fires. */
@@ -8,10 +9,13 @@ export interface Lane<Result> {
   /**
    * Wants the passes' last result for `key`. The same key as the one under way or ready does nothing; another key
    * aborts what runs (the latest wins) and starts after `waitMs`, so that a moving hand does not start a hundred.
+   * @param follows what is shown follows the key by other means (see `show`) and is not called stale until then
    */
-  want(key: readonly unknown[], passes: readonly Pass<Result>[], waitMs?: number): void;
+  want(key: Key, passes: readonly Pass<Result>[], waitMs?: number, follows?: boolean): void;
+  /** Shows a result that is nearly that of the key wanted, until the passes have theirs. */
+  show(result: Result): void;
   /** Nobody needs a newer result: stops what runs; a result of another key is marked stale. */
-  rest(key: readonly unknown[]): void;
+  rest(key: Key): void;
   /** The person stops it; the last good result stays, and the same key is not started again by itself. */
   cancel(): void;
   /** Forgets everything: another site was opened. */
@@ -23,11 +27,9 @@ export const idleComputation = <Result>(): Computation<Result> => ({
   progress: 0,
   result: null,
   stale: false,
+  live: false,
   message: null,
 });
-
-const sameKey = (a: readonly unknown[] | null, b: readonly unknown[]): boolean =>
-  a !== null && a.length === b.length && a.every((part, index) => Object.is(part, b[index]));
 
 /** One sentence for the person; anything else than bad input or a crash says what to do next. */
 function sentence(reason: unknown): string {
@@ -44,8 +46,8 @@ export function createLane<Result>(
   read: () => Computation<Result>,
   write: (computation: Computation<Result>) => void,
 ): Lane<Result> {
-  let wantedKey: readonly unknown[] | null = null;
-  let resultKey: readonly unknown[] | null = null;
+  let wantedKey: Key | null = null;
+  let resultKey: Key | null = null;
   /** The result at hand is the last pass's, not a coarse one. */
   let finished = false;
   let running: AbortController | null = null;
@@ -59,7 +61,7 @@ export function createLane<Result>(
     running = null;
   };
 
-  const start = async (key: readonly unknown[], passes: readonly Pass<Result>[]) => {
+  const start = async (key: Key, passes: readonly Pass<Result>[]) => {
     const controller = new AbortController();
     running = controller;
     const current = () => running === controller && !controller.signal.aborted;
@@ -76,6 +78,7 @@ export function createLane<Result>(
         patch({
           result,
           stale: false,
+          live: false,
           message: null,
           status: last ? 'ready' : 'computing',
           progress: (index + 1) / passes.length,
@@ -90,7 +93,7 @@ export function createLane<Result>(
   };
 
   return {
-    want(key, passes, waitMs = 0) {
+    want(key, passes, waitMs = 0, follows = false) {
       if (sameKey(wantedKey, key)) return;
       wantedKey = key;
       stop();
@@ -98,11 +101,17 @@ export function createLane<Result>(
         patch({ status: 'ready', progress: 1, stale: false, message: null });
         return;
       }
-      patch({ status: 'computing', progress: 0, message: null, stale: read().result !== null });
+      const { result, stale } = read();
+      patch({ status: 'computing', progress: 0, message: null, stale: follows ? stale : result !== null });
       timer = setTimeout(() => {
         timer = null;
         void start(key, passes);
       }, waitMs);
+    },
+    show(result) {
+      if (wantedKey === null || read().status !== 'computing') return;
+      finished = false;
+      patch({ result, stale: false, live: true });
     },
     rest(key) {
       if (sameKey(wantedKey, key)) return;

@@ -106,6 +106,8 @@ export interface Computation<Result> {
   readonly result: Result | null;
   /** True while `result` belongs to an earlier document, year or setting. */
   readonly stale: boolean;
+  /** True while `result` follows a hand: nearly right, and soon replaced. */
+  readonly live: boolean;
   readonly message: string | null;
 }
 

@@ -33,6 +33,8 @@ export interface PictureRaster {
   readonly seasonAndHeight: string;
   /** True while it belongs to an earlier site, year or setting. */
   readonly stale: boolean;
+  /** True while it follows a hand: painted in fewer pixels, to keep up. */
+  readonly live: boolean;
 }
 
 const bandsOf = (quantity: LightQuantity, state: Needs): BandSet =>
@@ -86,6 +88,7 @@ export function pictureRaster(state: Needs): PictureRaster | null {
     state.frame,
     answer?.result ?? null,
     answer?.stale ?? false,
+    answer?.live ?? false,
   ];
   if (parts.length === lastParts.length && parts.every((part, i) => Object.is(part, lastParts[i])))
     return lastRaster;
@@ -110,6 +113,7 @@ function paint(state: Needs): PictureRaster | null {
       detail: `${periodInWords(period)}, year ${state.year}, ${height}`,
       seasonAndHeight: `${periodInWords(period)}, ${height}`,
       stale: state.light.stale,
+      live: state.light.live,
     };
   }
   if (isSunTime(picture)) {
@@ -127,6 +131,7 @@ function paint(state: Needs): PictureRaster | null {
       detail: `${day}, year ${state.year}, ${counted}`,
       seasonAndHeight: `${day}, ${counted}`,
       stale: state.sunTimes.stale,
+      live: false,
     };
   }
   if (picture === 'wind-cut') {
@@ -144,6 +149,7 @@ function paint(state: Needs): PictureRaster | null {
       detail: `${WIND_SEASONS[band]}, year ${state.year}, ${WIND_READING_HEIGHT_M} m above the ground`,
       seasonAndHeight: `${WIND_SEASONS[band]}, ${WIND_READING_HEIGHT_M} m above the ground`,
       stale: state.shelter.stale,
+      live: false,
     };
   }
   if (picture === 'slope' && state.ground) {
@@ -156,6 +162,7 @@ function paint(state: Needs): PictureRaster | null {
       detail: 'of the ground',
       seasonAndHeight: 'of the ground',
       stale: false,
+      live: false,
     };
   }
   return null;

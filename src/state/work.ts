@@ -1,10 +1,9 @@
 import type { StoreApi } from 'zustand/vanilla';
 import type { JobRunner } from '../jobs/messages.ts';
-import { runLight } from '../jobs/run-light.ts';
 import { runShelter } from '../jobs/run-shelter.ts';
 import type { Grid } from '../numeric/grid.ts';
 import { cellCount } from '../numeric/grid.ts';
-import { lightScene, shelterScene } from '../scene/build-scene.ts';
+import { shelterScene } from '../scene/build-scene.ts';
 import { siteGrid } from '../scene/site-grid.ts';
 import { takenField } from '../site/chosen-features.ts';
 import { fieldsOf, figuresInside } from './area-figures.ts';
@@ -12,10 +11,11 @@ import { passCellsM } from './cell-size.ts';
 import type { Work } from './compute.ts';
 import { lightEndPasses, shelterEndPasses } from './end-passes.ts';
 import { lightField } from './light-field.ts';
+import { createLiveLight } from './live-light.ts';
 import type { App, AppState, YearCurves } from './model.ts';
 import { costPasses } from './patch-costs.ts';
 import { createPatchOutlook } from './patch-outlook.ts';
-import { READING_HEIGHT_M, WIND_READING_HEIGHT_M } from './reading-height.ts';
+import { WIND_READING_HEIGHT_M } from './reading-height.ts';
 import { sceneOptions } from './scene-options.ts';
 import { sunTimeEndPasses, sunTimePasses } from './sun-time-passes.ts';
 
@@ -34,22 +34,15 @@ export function workersWork(store: StoreApi<App>, runner: JobRunner): Work {
     if (!state.ground) throw new Error('the ground is not there yet');
     return state.ground;
   };
+  const live = createLiveLight(store, runner, groundOf);
   const cells = (state: AppState, field: string | undefined) =>
     passCellsM(
       siteGrid(state.document, state.frame, { cellM: 5, layout: state.layout, field }),
       state.cellWantedM,
     );
   return {
-    light: (state) => {
-      const field = lightField(state);
-      return cells(state, field).map((cellM) => async (signal, onProgress) => {
-        const { scene, assumed } = lightScene(state.document, sceneOptions(state, groundOf(state)));
-        store.setState({ assumed });
-        const grid = siteGrid(state.document, state.frame, { cellM, layout: state.layout, field });
-        const readingHeightM = READING_HEIGHT_M[state.layer];
-        return runLight(runner, { scene, grid, readingHeightM }, { signal, onProgress });
-      });
-    },
+    light: live.passes,
+    followLight: live.follow,
     shelter: (state) =>
       cells(state, undefined).map((cellM) => async (signal, onProgress) => {
         const { scene } = shelterScene(state.document, sceneOptions(state, groundOf(state)));

@@ -221,6 +221,8 @@ export interface LoadedTile {
   readonly tile: ShadowTile;
   readonly address: number;
   readonly sums: number;
+  /** By ray, what is known of the land before it; for a tile that is changed again and again. */
+  readonly land: Int32Array | null;
 }
 
 /** @param slots how many sums are kept a cell; @param into a tile loaded before, whose room is used again */
@@ -256,7 +258,7 @@ export function loadTile(
     floats[reading / 4 + i] = Number.isNaN(z) ? ABOVE_ALL_M : z;
   }
   floats.fill(0, sums / 4, (sums + slots * at.PLANE_BYTES) / 4);
-  return { tile, address, sums };
+  return { tile, address, sums, land: null };
 }
 
 /** A ray in the kernel's memory. */

@@ -360,15 +360,18 @@ function castCrown(tile: usize, ray: usize, crown: usize, classCount: i32, into:
   const lastColumn = <f64>(columns - 1);
   const invCell = 1 / cellM;
   const invRow = 1 / rowM;
-  let row0 = <i32>max<f64>(0, ceil((north - max(ay, by) - radius) * invRow - 0.5));
-  let row1 = <i32>min<f64>(rows, floor((north - min(ay, by) + radius) * invRow - 0.5) + 1);
+  // Comparisons instead of max and min, which WebAssembly makes slow for the sake of numbers that are none.
+  const top = (north - (sy < 0 ? by : ay) - radius) * invRow - 0.5;
+  const bottom = (north - (sy < 0 ? ay : by) + radius) * invRow - 0.5;
+  let row0 = top > 0 ? <i32>ceil(top) : 0;
+  let row1 = bottom < 0 ? 0 : bottom < <f64>(rows - 1) ? <i32>bottom + 1 : rows;
   if (clip) {
     row0 = max(row0, touchedRow0);
     row1 = min(row1, touchedRow1);
   }
   if (row0 >= row1) return;
-  if ((max(ax, bx) + radius - west) * invCell < 0.5) return;
-  if ((min(ax, bx) - radius - west) * invCell > <f64>columns - 0.5) return;
+  if (((sx < 0 ? bx : ax) + radius - west) * invCell < 0.5) return;
+  if (((sx < 0 ? ax : bx) - radius - west) * invCell > <f64>columns - 0.5) return;
 
   const states = setPerMetre(
     ray,

@@ -1,0 +1,47 @@
+/** What each answer depends on: a change of anything else (a name that is typed, a month that is chosen) starts nothing. */
+import { lightField } from './light-field.ts';
+import type { AppState } from './model.ts';
+
+/** What the engines see besides the features. */
+const circumstances = (state: AppState) => [
+  state.document.site.wind,
+  state.document.site.growingSeason,
+  state.document.site.sunshineShareByMonth,
+  state.document.site.baseYear,
+  state.document.site.species,
+  state.document.site.timeZone,
+  state.ground,
+  state.surface,
+  state.document.site.surfaceLeaves,
+  state.weather,
+  state.layout,
+];
+const world = (state: AppState) => [state.document.features, ...circumstances(state)];
+/** The world at the end that is shown. */
+export const shown = (state: AppState) => [...world(state), state.shownEnd];
+
+const lightSetting = (state: AppState) => [
+  state.shownEnd,
+  state.year,
+  state.layer,
+  state.cellWantedM,
+  lightField(state) ?? null,
+];
+export const lightKey = (state: AppState) => [...world(state), ...lightSetting(state)];
+/** All that the light depends on but what stands and lies there. */
+export const lightKeyBesideFeatures = (state: AppState) => [...circumstances(state), ...lightSetting(state)];
+export const shelterKey = (state: AppState) => [...shown(state), state.year, state.cellWantedM];
+export const patchesKey = (state: AppState) => [...shown(state), state.year, state.document.site.lightToKeep];
+export const yearsKey = (state: AppState) => [...shown(state), state.document.site.lightToKeep];
+export const lightEndsKey = (state: AppState) => [
+  ...world(state),
+  state.year,
+  state.layer,
+  lightField(state) ?? null,
+];
+export const shelterEndsKey = (state: AppState) => [...world(state), state.year];
+
+export type Key = readonly unknown[];
+
+export const sameKey = (a: Key | null, b: Key): boolean =>
+  a !== null && a.length === b.length && a.every((part, index) => Object.is(part, b[index]));
