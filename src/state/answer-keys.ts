@@ -2,7 +2,7 @@
 import { lightField } from './light-field.ts';
 import type { AppState } from './model.ts';
 
-/** What the engines see besides the features. */
+/** What the engines see besides the features and the ground, which may lie by heights among them. */
 const circumstances = (state: AppState) => [
   state.document.site.wind,
   state.document.site.growingSeason,
@@ -10,13 +10,12 @@ const circumstances = (state: AppState) => [
   state.document.site.baseYear,
   state.document.site.species,
   state.document.site.timeZone,
-  state.ground,
   state.surface,
   state.document.site.surfaceLeaves,
   state.weather,
   state.layout,
 ];
-const world = (state: AppState) => [state.document.features, ...circumstances(state)];
+const world = (state: AppState) => [state.document.features, state.ground, ...circumstances(state)];
 /** The world at the end that is shown. */
 export const shown = (state: AppState) => [...world(state), state.shownEnd];
 
@@ -28,7 +27,7 @@ const lightSetting = (state: AppState) => [
   lightField(state) ?? null,
 ];
 export const lightKey = (state: AppState) => [...world(state), ...lightSetting(state)];
-/** All that the light depends on but what stands and lies there. */
+/** All that the light depends on but the ground and what stands on it. */
 export const lightKeyBesideFeatures = (state: AppState) => [...circumstances(state), ...lightSetting(state)];
 export const shelterKey = (state: AppState) => [...shown(state), state.year, state.cellWantedM];
 export const patchesKey = (state: AppState) => [...shown(state), state.year, state.document.site.lightToKeep];

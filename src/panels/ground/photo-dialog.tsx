@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { type PictureSize, type Pixel, placeByDistance } from '../../geo/picture-placement.ts';
-import { setSite } from '../../site/actions/set-site.ts';
 import { placeFromText } from '../../geo/place-from-text.ts';
+import { setSite } from '../../site/actions/set-site.ts';
 import { fileUrl } from '../../state/site-files.ts';
 import { useApp } from '../../state/store.ts';
 import { Dialog } from '../parts/dialog.tsx';
