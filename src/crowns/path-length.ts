@@ -11,7 +11,7 @@ import type { CrownForm } from './crown-set.ts';
  * @param invRadius 1 / horizontal semi-axis; @param invHalf 1 / vertical semi-axis
  * @param floorM height of the cut relative to the centre (m): -semi-axis for a whole ellipsoid, 0 for a dome
  */
-export function ellipsoidPathM(
+function ellipsoidPathM(
   qx: number,
   qy: number,
   qz: number,
@@ -47,7 +47,7 @@ export function ellipsoidPathM(
  * Path through an upright cylinder.
  * @param qx,qy,qz ray origin relative to the centre of the base (m)
  */
-export function cylinderPathM(
+function cylinderPathM(
   qx: number,
   qy: number,
   qz: number,
@@ -78,7 +78,7 @@ export function cylinderPathM(
  * @param qx,qy,qz ray origin relative to the apex (m; qz negative below it)
  * @param spread base radius / length
  */
-export function conePathM(
+function conePathM(
   qx: number,
   qy: number,
   qz: number,

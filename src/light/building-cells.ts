@@ -17,7 +17,7 @@ import type { ShadowTile } from './shadow-tile.ts';
 const BUILDING_THICKNESS_M = 0.6;
 
 /** Indices of the prisms that belong to buildings. */
-export function buildingPrisms(prisms: PrismSet): number[] {
+function buildingPrisms(prisms: PrismSet): number[] {
   const buildings = new Set<number>();
   for (let p = 0; p < prisms.count; p++)
     if (prisms.solid[p] && thicknessM(prisms, p) >= BUILDING_THICKNESS_M) buildings.add(prisms.thing[p]);

@@ -18,7 +18,7 @@ import type { LightScene } from './light-types.ts';
 import { type RayDirection, rayDirection } from './shadow-tile.ts';
 
 /** Sums kept a cell: first the sun's, the slots of the quadrature's weights, all but the last; */
-export const SUN_SLOTS = WEIGHT_GROWING_HOURS;
+const SUN_SLOTS = WEIGHT_GROWING_HOURS;
 /** then hours by month behind the land alone; */
 export const LAND_SLOTS = SUN_SLOTS;
 /** then the sky's, one a leaf group. */

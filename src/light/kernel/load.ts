@@ -24,7 +24,7 @@ export interface Room {
   bytes: number;
 }
 
-export const emptyRoom = (): Room => ({ address: 0, bytes: 0 });
+const emptyRoom = (): Room => ({ address: 0, bytes: 0 });
 
 function makeRoom(kernel: Kernel, room: Room, bytes: number): void {
   if (bytes <= room.bytes) return;
