@@ -1,13 +1,13 @@
 /**
- * The sky as some 600 directions of equal share of the light on level ground: a golden-angle spiral over the
+ * The sky as some 1,300 directions of equal share of the light on level ground: a golden-angle spiral over the
  * disc into which the sky projects (so the cosine of the angle to the vertical is already in the density). No two lie
  * at one altitude, so that a horizon of any height cuts off its right share; sky view of rings and walls is within
- * 0.005 of the analytic values.
+ * 0.005 of the analytic values (half as many directions miss walls by 0.008).
  */
 import { degToRad } from '../units/angle.ts';
 import type { SkyClimate } from './sky-climate.ts';
 
-export const SKY_DIRECTION_COUNT = 640;
+export const SKY_DIRECTION_COUNT = 1280;
 
 export interface SkyDirections {
   readonly count: number;

@@ -1,12 +1,16 @@
 /**
  * Light that follows a hand: the field of the light bench, kept by two worker threads; the time of one step from the
- * caller's request to the whole field's answer, while a tree, a belt's corner or a building's corner is dragged.
+ * caller's request to the whole field's answer, while a tree or a belt's corner is dragged. The engine's own time is
+ * taken apart: both threads' shares of a step one after the other, the slower of the two.
  */
 import { CROWN_STRIDE } from '../../src/crowns/crown-set.ts';
 import { createNodeRunner } from '../../src/jobs/node-runner.ts';
 import { changeLight, holdInLight, keepLight, runLight } from '../../src/jobs/run-light.ts';
-import type { LightRequest, LightScene } from '../../src/light/light-types.ts';
+import { rowsInTurn } from '../../src/jobs/split-rows.ts';
+import { changeLightField, openLightField, takeInHand } from '../../src/light/light-field.ts';
+import type { LightRequest, LightResult, LightScene } from '../../src/light/light-types.ts';
 import { seededRandom } from '../../src/numeric/random.ts';
+import { runToEnd } from '../../src/numeric/steps.ts';
 import { orchard, SORREL_SIZED } from './orchard.ts';
 
 const THREADS = 2;
@@ -28,7 +32,7 @@ export async function bench(): Promise<Record<string, string | number>[]> {
     ['one tree of 200', request.scene.crowns.count, treeStep],
     ['corner of a belt', 2, beltStep],
   ] as const)
-    rows.push({ what, ...(await drags(count, drag)) });
+    rows.push({ what, ...engineSteps(request, count, drag), ...(await drags(count, drag)) });
   runner.dispose();
   return rows;
 
@@ -61,14 +65,54 @@ export async function bench(): Promise<Record<string, string | number>[]> {
     const all = [...first, ...live];
     return {
       steps: all.length,
-      'median ms': at(all, 0.5),
-      '95th percentile ms': at(all, 0.95),
+      'round trip median ms': at(all, 0.5),
+      'round trip 95th ms': at(all, 0.95),
       'first step ms': at(first, 0.5),
       'exact at rest ms': at(exact, 0.5),
       'from scratch ms': at(scratch, 0.5),
     };
   }
 }
+
+function engineSteps(request: LightRequest, count: number, step: typeof treeStep): Record<string, number> {
+  const fields = rowsInTurn(request.grid, THREADS).map((rows) =>
+    runToEnd(openLightField({ ...request, rows })),
+  );
+  const random = seededRandom(17);
+  const slowest: number[] = [];
+  for (let drag = 0; drag < DRAGS; drag++) {
+    const which = Math.floor(random() * count);
+    let things: Things = request.scene;
+    for (const field of fields) {
+      runToEnd(changeLightField(field, things.crowns, things.prisms));
+      runToEnd(takeInHand(field, thingOf(request, step, which)));
+    }
+    for (let k = 0; k < STEPS; k++) {
+      things = step(things, which);
+      const times = fields.map((field) => {
+        const start = performance.now();
+        runToEnd(changeLightField(field, things.crowns, things.prisms, true));
+        return performance.now() - start;
+      });
+      slowest.push(Math.max(...times));
+    }
+  }
+  const bytes = fields.reduce(
+    (sum, { loaded, result }) => sum + loaded.kernel.bytes.byteLength + resultBytes(result),
+    0,
+  );
+  return {
+    'engine median ms': at(slowest, 0.5),
+    'engine 95th ms': at(slowest, 0.95),
+    'memory MB': Math.round(bytes / 2 ** 20),
+  };
+}
+
+const resultBytes = (result: LightResult): number =>
+  result.directHours.byteLength +
+  result.openHours.byteLength +
+  result.lightShare.byteLength +
+  result.dailyLightIntegral.byteLength;
 
 function at(times: readonly number[], share: number): number {
   const sorted = [...times].sort((a, b) => a - b);

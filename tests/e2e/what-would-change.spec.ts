@@ -37,7 +37,7 @@ test('lines at chosen values, limits of the bands, and the day’s first sun, by
   await page.keyboard.type('160');
   await page.keyboard.press('Enter');
   await expect(page.getByText('160 % is no line of this map')).toBeVisible();
-  await page.getByRole('button', { name: 'Take the line away: 60 % of open light' }).focus();
+  await page.getByRole('button', { name: 'Take away: 60 % of open light' }).focus();
   await page.keyboard.press('Enter');
   await expect(legend).not.toContainText('60 % of open light');
 

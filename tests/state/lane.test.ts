@@ -77,6 +77,35 @@ describe('a lane', () => {
     expect(seen.some((one) => one.result === 1)).toBe(false);
   });
 
+  test('shows what follows the hand, live and not stale, until the exact answer is there', async () => {
+    const it = lane();
+    it.want(['a'], [async () => 7]);
+    await settle();
+    const exact = held();
+    it.want(['b'], [exact.pass], 200, true);
+    expect(computation).toMatchObject({ status: 'computing', result: 7, stale: false });
+    it.show(8);
+    expect(computation).toMatchObject({ status: 'computing', result: 8, stale: false, live: true });
+    await vi.advanceTimersByTimeAsync(200);
+    exact.end(9);
+    await settle();
+    expect(computation).toMatchObject({ status: 'ready', result: 9, live: false });
+    it.show(10);
+    expect(computation.result).toBe(9);
+  });
+
+  test('a place that the hand goes back to is computed again after others were shown', async () => {
+    const it = lane();
+    it.want(['a'], [async () => 7]);
+    await settle();
+    it.want(['b'], [held().pass], 200, true);
+    it.show(8);
+    it.want(['a'], [async () => 7], 200, true);
+    expect(computation).toMatchObject({ status: 'computing', result: 8 });
+    await vi.advanceTimersByTimeAsync(200);
+    expect(computation).toMatchObject({ status: 'ready', result: 7, live: false });
+  });
+
   test('keeps the last good result, marked stale, while a newer one is computed and when it fails', async () => {
     const it = lane();
     it.want(['a'], [async () => 7]);

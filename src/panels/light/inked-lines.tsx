@@ -31,7 +31,7 @@ export function InkedLines() {
               <span>{words}</span>
               <button
                 type="button"
-                aria-label={`Take the line away: ${words}`}
+                aria-label={`Take away: ${words}`}
                 onClick={() => set(values.filter((each) => each !== value))}
               >
                 Take away
