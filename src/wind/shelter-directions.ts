@@ -1,4 +1,5 @@
 import { type GridAzimuthRad, gridAzimuth, trueAzimuthFromDeg } from '../units/angle.ts';
+import { GALE_NODES } from './kernel/assembly/layout.ts';
 import { profileRatio } from './profile.ts';
 import type { ClimateSector, WindClimate } from './shelter-types.ts';
 import { exceedanceShare } from './weibull.ts';
@@ -6,9 +7,6 @@ import { exceedanceShare } from './weibull.ts';
 /** Lists of this many evenly spaced sectors have a width; any other list is exact single directions. */
 const SECTOR_COUNTS = [8, 12, 16, 36];
 export const DIRECTIONS_A_SECTOR = 5;
-
-/** Nodes per unit of share in a gale table; it reaches shares of 1.25 (the wind beside an end is up to 1.2). */
-export const GALE_NODES = 1024;
 
 /** What one direction is in one season. */
 export interface SeasonOfDirection {

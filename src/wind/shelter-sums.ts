@@ -1,100 +1,129 @@
 import { sampleGrid } from '../numeric/grid.ts';
 import { isInsideRing } from './footprint.ts';
-import { GALE_NODES, type SeasonOfDirection } from './shelter-directions.ts';
+import { GALE_NODES, LANE_BYTES, LANES } from './kernel/assembly/layout.ts';
+import type { ShelterKernel } from './kernel/kernel.ts';
+import type { SeasonOfDirection } from './shelter-directions.ts';
 import type { ShelterTile } from './shelter-tile.ts';
 import type { ShelterRequest, ShelterResult } from './shelter-types.ts';
 
-/** Sums over directions and leaf states for one season; deficits so that open ground stays exactly open. */
-export interface SeasonSums {
-  /** Sum of speed weight * (1 - f), m/s, and of gale share less that of open ground. */
-  readonly speedDeficit: Float64Array;
-  readonly galeChange: Float64Array;
-  openSpeed: number;
-  openGale: number;
+/** What the open wind of one season comes to over its directions: mean speed, m/s, and share of hours with a gale. */
+export interface OpenSums {
+  speedMps: number;
+  galeShare: number;
 }
 
-export const newSums = (cells: number): SeasonSums => ({
-  speedDeficit: new Float64Array(cells),
-  galeChange: new Float64Array(cells),
-  openSpeed: 0,
-  openGale: 0,
+/** Sums of one season over the cells of a tile, in the kernel; deficits, so that open ground stays exactly open. */
+export interface SeasonSums {
+  /** Address of the sums of speed weight * (1 - f), m/s, by leaf state. */
+  readonly speed: number;
+  /** Address of the sums of gale share less that of open ground. */
+  readonly gale: number;
+}
+
+export const takeSums = (kernel: ShelterKernel, cells: number): SeasonSums => ({
+  speed: kernel.take(cells * LANE_BYTES),
+  gale: kernel.take(cells * 4),
 });
 
-/** Adds one direction over open ground. Mutates `sums`. */
-export function addOpen(sums: SeasonSums, season: SeasonOfDirection | null): void {
+export function clearSums({ bytes }: ShelterKernel, { speed, gale }: SeasonSums, cells: number): void {
+  bytes.fill(0, speed, speed + cells * LANE_BYTES);
+  bytes.fill(0, gale, gale + cells * 4);
+}
+
+/** Adds one direction over open ground. Mutates `open`. */
+export function addOpen(open: OpenSums, season: SeasonOfDirection | null): void {
   if (!season) return;
-  sums.openSpeed += season.speedWeightMps;
-  sums.openGale += season.frequency * season.galeShare[GALE_NODES];
+  open.speedMps += season.speedWeightMps;
+  open.galeShare += season.frequency * season.galeShare[GALE_NODES];
 }
 
-/** Adds one direction in one leaf state on the cells of a tile. Mutates `sums`. Hot. */
-export function accumulate(
+/** Room in the kernel for what one direction weighs in one season. */
+export interface Weights {
+  readonly speed: number;
+  readonly gale: number;
+  readonly table: number;
+}
+
+const TABLE_FLOATS = Math.ceil(1.25 * GALE_NODES) + 2;
+export const takeWeights = (kernel: ShelterKernel): Weights => ({
+  speed: kernel.take(LANE_BYTES),
+  gale: kernel.take(LANE_BYTES),
+  table: kernel.take(4 * TABLE_FLOATS),
+});
+
+/**
+ * Adds one direction, whose deficits lie in the tile, to one season's sums.
+ * @param phaseWeights what each leaf state takes of the season; fewer than there are lanes: the others count nothing.
+ */
+export function addSeason(
+  kernel: ShelterKernel,
   sums: SeasonSums,
+  weights: Weights,
   season: SeasonOfDirection | null,
-  phaseWeight: number,
-  tile: ShelterTile,
-  deficits: Float32Array,
+  phaseWeights: readonly number[],
 ): void {
-  if (!season || phaseWeight === 0) return;
-  const { speedDeficit, galeChange } = sums;
-  const { galeShare } = season;
-  const speedWeight = season.speedWeightMps * phaseWeight;
-  const galeWeight = season.frequency * phaseWeight;
-  const openGale = galeShare[GALE_NODES];
-  for (let i = 0, cell = tile.firstCell; i < deficits.length; i++, cell++) {
-    const deficit = deficits[i];
-    if (deficit === 0) continue;
-    speedDeficit[cell] += speedWeight * deficit;
-    const v = (1 - deficit) * GALE_NODES;
-    const node = v | 0;
-    const chance = galeShare[node] + (v - node) * (galeShare[node + 1] - galeShare[node]);
-    galeChange[cell] += galeWeight * (chance - openGale);
+  if (!season || phaseWeights.every((weight) => weight === 0)) return;
+  const { floats } = kernel;
+  for (let lane = 0; lane < LANES; lane++) {
+    const share = phaseWeights[lane] ?? 0;
+    floats[weights.speed / 4 + lane] = season.speedWeightMps * share;
+    floats[weights.gale / 4 + lane] = season.frequency * share;
   }
+  // The chance of a gale grows with the share of open wind, so the last node is the greatest.
+  const never = season.galeShare[season.galeShare.length - 1] === 0;
+  if (!never) floats.set(season.galeShare, weights.table / 4);
+  kernel.addDirection(sums.speed, weights.speed, sums.gale, weights.gale, never ? 0 : weights.table);
 }
 
-/** Turns the sums into the three bands. Mutates `result`. */
+/** Writes the three bands of a tile's cells. Mutates `result`. */
 export function writeBands(
   { scene }: ShelterRequest,
-  tiles: readonly ShelterTile[],
-  [growing, rest]: SeasonSums[],
-  [growingHours, restHours]: number[],
+  { floats }: ShelterKernel,
+  tile: ShelterTile,
+  sums: readonly SeasonSums[],
+  [openGrowing, openRest]: readonly OpenSums[],
+  [growingHours, restHours]: readonly number[],
   { windShare, galeHours }: ShelterResult,
 ): void {
-  const cells = growing.speedDeficit.length;
-  const growingRun = growing.openSpeed * growingHours;
-  const restRun = rest.openSpeed * restHours;
-  const cut = (deficit: number, open: number): number => (open > 0 ? deficit / open : 0);
+  const cells = windShare.length / 3;
+  const growingRun = openGrowing.speedMps * growingHours;
+  const restRun = openRest.speedMps * restHours;
+  const run = growingRun + restRun;
+  const [speedGrowing, speedRest] = sums.map(({ speed }) => speed / 4);
+  const [galeGrowing, galeRest] = sums.map(({ gale }) => gale / 4);
+  const cut = (at: number, open: number): number => {
+    if (!(open > 0)) return 0;
+    let deficit = 0;
+    for (let lane = 0; lane < LANES; lane++) deficit += floats[at + lane];
+    return deficit / open;
+  };
   const solids = scene.barriers.filter(
     (barrier) =>
       barrier.shape === 'area' && barrier.porosityOn === 0 && barrier.porosityOff === 0 && barrier.baseM <= 0,
   );
-  for (const tile of tiles) {
-    for (let row = 0, cell = tile.firstCell; row < tile.rows; row++) {
-      const y = tile.rowYM[row];
-      for (let column = 0; column < tile.columns; column++, cell++) {
-        const x = tile.firstXM + column * tile.cellM;
-        const missing =
-          Number.isNaN(sampleGrid(scene.ground, x, y)) ||
-          solids.some((solid) => isInsideRing(x, y, solid.xyM));
-        if (missing) {
-          for (let band = 0; band < 3; band++) {
-            windShare[band * cells + cell] = Number.NaN;
-            galeHours[band * cells + cell] = Number.NaN;
-          }
-          continue;
-        }
-        const cutGrowing = cut(growing.speedDeficit[cell], growing.openSpeed);
-        const cutRest = cut(rest.speedDeficit[cell], rest.openSpeed);
-        const run = growingRun + restRun;
-        windShare[cell] = 1 - cutGrowing;
-        windShare[cells + cell] = 1 - cutRest;
-        windShare[2 * cells + cell] = 1 - (run > 0 ? (growingRun * cutGrowing + restRun * cutRest) / run : 0);
-        const galeGrowing = Math.max(0, growing.openGale + growing.galeChange[cell]) * growingHours;
-        const galeRest = Math.max(0, rest.openGale + rest.galeChange[cell]) * restHours;
-        galeHours[cell] = galeGrowing;
-        galeHours[cells + cell] = galeRest;
-        galeHours[2 * cells + cell] = galeGrowing + galeRest;
+  for (let i = 0; i < tile.rows * tile.columns; i++) {
+    const cell = tile.firstCell + i;
+    const x = tile.firstXM + (i % tile.columns) * tile.cellM;
+    const y = tile.rowYM[Math.floor(i / tile.columns)];
+    if (
+      Number.isNaN(sampleGrid(scene.ground, x, y)) ||
+      solids.some((solid) => isInsideRing(x, y, solid.xyM))
+    ) {
+      for (let band = 0; band < 3; band++) {
+        windShare[band * cells + cell] = Number.NaN;
+        galeHours[band * cells + cell] = Number.NaN;
       }
+      continue;
     }
+    const cutGrowing = cut(speedGrowing + i * LANES, openGrowing.speedMps);
+    const cutRest = cut(speedRest + i * LANES, openRest.speedMps);
+    windShare[cell] = 1 - cutGrowing;
+    windShare[cells + cell] = 1 - cutRest;
+    windShare[2 * cells + cell] = 1 - (run > 0 ? (growingRun * cutGrowing + restRun * cutRest) / run : 0);
+    const growing = Math.max(0, openGrowing.galeShare + floats[galeGrowing + i]) * growingHours;
+    const rest = Math.max(0, openRest.galeShare + floats[galeRest + i]) * restHours;
+    galeHours[cell] = growing;
+    galeHours[cells + cell] = rest;
+    galeHours[2 * cells + cell] = growing + rest;
   }
 }

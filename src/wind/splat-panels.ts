@@ -1,4 +1,5 @@
 import type { Panel } from './barrier-panels.ts';
+import { LANES } from './kernel/assembly/layout.ts';
 import {
   acrossWind,
   alongWind,
@@ -117,11 +118,12 @@ function panelDeficit(
 }
 
 /**
- * Lays the panels of one piece on the cells it reaches, as splatLine does, for uneven heights and for areas. Upwind
+ * Lays the panels of one piece on the cells it reaches, as the kernel does those of a straight piece, for uneven heights and for areas. Upwind
  * distance counts from the edge where the wind enters, lee distance from the edge where it leaves. Inside an area the
  * deficit settles from its value at the nearer edge towards the largest of the lee, exponentially with the distance
  * from that edge in heights (our guess: deep inside a wood it is as still as the quietest place behind it).
- * @param panels rising across the wind. @param out deficits of the tile, raised where these are larger. Mutates `out`.
+ * @param panels rising across the wind. @param out deficits of the tile from `at` on, one float for each lane of a cell,
+ * raised in the given lanes where these are larger. Mutates `out`.
  */
 export function splatPanels(
   tile: ShelterTile,
@@ -130,6 +132,8 @@ export function splatPanels(
   effects: PanelEffects,
   table: DeficitTable,
   out: Float32Array,
+  at: number,
+  [firstLane, lastLane]: readonly [number, number],
 ): void {
   if (panels.length === 0) return;
   const slabs = slabsOf(panels, effects);
@@ -161,10 +165,11 @@ export function splatPanels(
       while (k > 0 && s < slabs[k].acrossM[0]) k--;
       const { acrossM, profiles } = slabs[k];
       const q = Math.min(1, Math.max(0, (s - acrossM[0]) / (acrossM[1] - acrossM[0])));
-      const i = row * tile.columns + c;
+      const i = at + (row * tile.columns + c) * LANES;
       for (const profile of profiles) {
         const deficit = panelDeficit(profile, t, q, effects.reachM, table);
-        if (deficit > out[i]) out[i] = deficit;
+        for (let lane = firstLane; lane <= lastLane; lane++)
+          if (deficit > out[i + lane]) out[i + lane] = deficit;
       }
     }
   }

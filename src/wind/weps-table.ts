@@ -1,3 +1,4 @@
+import { LANES, NODES_PER_HEIGHT } from './kernel/assembly/layout.ts';
 import {
   barrierPorosity,
   DOWNWIND_REACH_H,
@@ -11,7 +12,6 @@ import {
  * shelter kernels ask for it hundreds of millions of times. Rows are spaced evenly in the square root: the function
  * is steepest near porosity 0. Interpolation error below 4e-4 for barrier porosities above 1e-4, and 5e-5 above 0.01.
  */
-const NODES_PER_HEIGHT = 20;
 const ROWS = 256;
 
 /** Distance nodes a row: x = node / NODES_PER_HEIGHT - UPWIND_REACH_H. One spare at the end, so that node + 1 exists. */
@@ -76,13 +76,43 @@ export function largestDeficitAt(table: DeficitTable, row: number): number {
   return table.largest[r] + (row - r) * (table.largest[r + 1] - table.largest[r]);
 }
 
-/** Writes into `out` (DISTANCE_NODES long) the deficits of one barrier times `factor`. Mutates `out`. */
-export function fillDeficits(table: DeficitTable, row: number, factor: number, out: Float32Array): void {
-  const r = Math.min(ROWS - 2, Math.floor(row));
-  const u = row - r;
+/** One leaf state of a barrier: where it falls in the table, and what its deficits are multiplied by. */
+export interface TablePlace {
+  readonly row: number;
+  readonly factor: number;
+}
+
+/**
+ * Writes the deficits of one barrier in some leaf states, one beside the other, for the nodes `from` to `to`.
+ * @param places one for each lane; fewer than there are lanes: the last stands for those that are missing.
+ * @param out four floats a node, its first at `at`. Mutates `out`. @param reachM distance to which the barrier shelters
+ * in full; beyond it in inverse proportion.
+ */
+export function fillDeficits(
+  table: DeficitTable,
+  places: readonly TablePlace[],
+  { heightM, reachM }: { readonly heightM: number; readonly reachM: number },
+  [from, to]: readonly [number, number],
+  out: Float32Array,
+  at: number,
+): void {
   const { deficit } = table;
-  let i = r * DISTANCE_NODES;
-  for (let node = 0; node < DISTANCE_NODES; node++, i++) {
-    out[node] = factor * (deficit[i] + u * (deficit[i + DISTANCE_NODES] - deficit[i]));
+  const reachNodes = (reachM / heightM) * NODES_PER_HEIGHT;
+  const zero = UPWIND_REACH_H * NODES_PER_HEIGHT;
+  for (let lane = 0; lane < LANES; lane++) {
+    if (lane >= places.length) {
+      for (let node = from; node <= to; node++)
+        out[at + node * LANES + lane] = out[at + node * LANES + lane - 1];
+      continue;
+    }
+    const { row, factor } = places[lane];
+    const r = Math.min(ROWS - 2, Math.floor(row));
+    const u = row - r;
+    let i = r * DISTANCE_NODES + from;
+    for (let node = from; node <= to; node++, i++) {
+      const away = Math.abs(node - zero);
+      const short = away > reachNodes ? factor * (reachNodes / away) : factor;
+      out[at + node * LANES + lane] = short * (deficit[i] + u * (deficit[i + DISTANCE_NODES] - deficit[i]));
+    }
   }
 }

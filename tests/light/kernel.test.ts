@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { compileKernel } from '../../.tools/kernel.ts';
+import { compileKernel, KERNELS } from '../../.tools/kernel.ts';
 import { CROWN_FORMS, CROWN_GROUND, CROWN_STRIDE } from '../../src/crowns/crown-set.ts';
 import { PRISM_STRIDE } from '../../src/crowns/prism-set.ts';
 import { EDGE, PLANE_BYTES } from '../../src/light/kernel/assembly/layout.ts';
@@ -15,7 +15,7 @@ import { type Aim, castOver, depthOfAll, loadedWith, throughCrown, throughPrism 
 import { plainScene } from './plain-scene.ts';
 
 test('the kernel that is run is the one whose source is here', async () => {
-  const fromSource = Buffer.from(await compileKernel()).toString('base64');
+  const fromSource = Buffer.from(await compileKernel(KERNELS.light)).toString('base64');
   expect(KERNEL_BASE64 === fromSource, 'run `npm run kernel`').toBe(true);
 });
 

@@ -1,0 +1,141 @@
+/** Lays barriers and their ends on the cells of a tile, in as many leaf states at once as the kernel has lanes. */
+import {
+  endBreadth,
+  endGain,
+  metPorosity,
+  obliqueCosine,
+  shelterReachM,
+  youngStrength,
+} from './barrier-effects.ts';
+import { areaPanels, linePanels } from './barrier-panels.ts';
+import type { Piece } from './barrier-pieces.ts';
+import { type GroupExtent, groupExtents } from './group-extents.ts';
+import { LANE_BYTES, LANES } from './kernel/assembly/layout.ts';
+import { type ShelterKernel, startShelterKernel } from './kernel/kernel.ts';
+import { nodesOver } from './line-reach.ts';
+import type { ShelterPhase } from './shelter-phases.ts';
+import { acrossWind, type ShelterTile, type WindRay } from './shelter-tile.ts';
+import type { ShelterOptions, ShelterRequest } from './shelter-types.ts';
+import { splatPanels } from './splat-panels.ts';
+import { DISTANCE_NODES, deficitTable, fillDeficits, overPorousFactor, tableRow } from './weps-table.ts';
+
+/** Where a tile is worked out, and what is the same for all its directions. */
+export interface Ground {
+  readonly kernel: ShelterKernel;
+  readonly tile: ShelterTile;
+  /** Address of the deficits, one float for each lane of a cell. */
+  readonly deficits: number;
+  /** Addresses of scratch: the deficits of one piece by distance, and the gains of one end. */
+  readonly table: number;
+  readonly gains: number;
+  readonly pieces: readonly Piece[];
+  readonly readingHeightM: number;
+  readonly options: ShelterOptions;
+}
+
+/** What is common to the pieces in one direction. */
+export interface Blow {
+  readonly ray: WindRay;
+  readonly extents: readonly GroupExtent[];
+}
+
+/** A kernel with room for tiles of so many cells. */
+export function openGround(
+  { readingHeightM, options }: ShelterRequest,
+  pieces: readonly Piece[],
+  mostCells: number,
+): Omit<Ground, 'tile'> {
+  const kernel = startShelterKernel();
+  return {
+    kernel,
+    deficits: kernel.take(mostCells * LANE_BYTES),
+    table: kernel.take(DISTANCE_NODES * LANE_BYTES),
+    gains: kernel.take(LANE_BYTES),
+    pieces,
+    readingHeightM,
+    options,
+  };
+}
+
+export function blowOver({ kernel, pieces }: Ground, ray: WindRay): Blow {
+  kernel.setWind(ray.upX, ray.upY);
+  return { ray, extents: groupExtents(pieces, ray) };
+}
+
+/** Cosine of a piece to the wind; areas take the wind's own path as their width instead. */
+function cosineOf({ barrier, xyM }: Piece, ray: WindRay, options: ShelterOptions): number {
+  if (barrier.shape === 'area') return 1;
+  const across = acrossWind(ray, xyM[2], xyM[3]) - acrossWind(ray, xyM[0], xyM[1]);
+  return obliqueCosine(across, Math.hypot(xyM[2] - xyM[0], xyM[3] - xyM[1]), options);
+}
+
+/** Leaf states in which a piece is worked out: one stands for all where its foliage does not change. */
+const statesOf = ({ barrier }: Piece, phases: readonly ShelterPhase[]): readonly number[] =>
+  (barrier.porosityOn === barrier.porosityOff ? phases.slice(0, 1) : phases).map(
+    ({ leafShare }) => leafShare[barrier.leafClass],
+  );
+
+export function layPiece(
+  ground: Ground,
+  { ray, extents }: Blow,
+  piece: Piece,
+  phases: readonly ShelterPhase[],
+): void {
+  const { kernel, tile, deficits, options, readingHeightM, table: at } = ground;
+  const { barrier, xyM, heightM } = piece;
+  const table = deficitTable();
+  const extent = extents[piece.group];
+  const reachM = shelterReachM(extent.greatest - extent.least, options);
+  const cosine = cosineOf(piece, ray, options);
+  const states = statesOf(piece, phases);
+  if (barrier.shape === 'line' && heightM[0] === heightM[1]) {
+    const height = heightM[0];
+    const strength = height > 0 ? youngStrength(height, readingHeightM, options) : 0;
+    const nodes = strength > 0 ? nodesOver(tile, ray, xyM, height) : null;
+    if (!nodes) return;
+    const places = states.map((leafShare) => {
+      const porosity = metPorosity(barrier, leafShare, cosine, height);
+      return {
+        row: tableRow(porosity, barrier.widthM / cosine / height),
+        factor: overPorousFactor(porosity) * strength,
+      };
+    });
+    fillDeficits(table, places, { heightM: height, reachM }, nodes, kernel.floats, at / 4);
+    kernel.layLine(xyM[0], xyM[1], xyM[2], xyM[3], height, at);
+    return;
+  }
+  const panels =
+    barrier.shape === 'area'
+      ? areaPanels(ray, xyM, heightM)
+      : linePanels(ray, xyM, heightM, barrier.widthM / cosine);
+  states.forEach((leafShare, lane) => {
+    const effects = {
+      porosityAt: (height: number) => metPorosity(barrier, leafShare, cosine, height),
+      strengthAt: (height: number) => youngStrength(height, readingHeightM, options),
+      reachM,
+    };
+    const lanes = [lane, states.length === 1 ? LANES - 1 : lane] as const;
+    splatPanels(tile, ray, panels, effects, table, kernel.floats, deficits / 4, lanes);
+  });
+}
+
+/** The faster wind beside the outermost corners of everything connected; after all pieces. */
+export function layEnds(ground: Ground, { ray, extents }: Blow, phases: readonly ShelterPhase[]): void {
+  const { kernel, gains, options, readingHeightM } = ground;
+  for (const { ends, greatest, least } of extents)
+    ends.forEach(({ piece, vertex }, index) => {
+      const { barrier, xyM } = piece;
+      const heightM = piece.heightM[vertex];
+      const strength = heightM > 0 ? youngStrength(heightM, readingHeightM, options) : 0;
+      if (strength === 0) return;
+      const cosine = cosineOf(piece, ray, options);
+      const breadth = endBreadth(greatest - least, heightM, options);
+      const states = statesOf(piece, phases);
+      for (let lane = 0; lane < LANES; lane++) {
+        const leafShare = states[Math.min(lane, states.length - 1)];
+        const porosity = metPorosity(barrier, leafShare, cosine, heightM);
+        kernel.floats[gains / 4 + lane] = endGain((1 - porosity) * strength * breadth);
+      }
+      kernel.layEnd(xyM[2 * vertex], xyM[2 * vertex + 1], heightM, index === 0 ? -1 : 1, gains);
+    });
+}
