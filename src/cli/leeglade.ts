@@ -5,6 +5,7 @@ import { addHorizonCommand } from './horizon.ts';
 import { addLightCommand } from './light.ts';
 import { addShelterCommand } from './shelter.ts';
 import { addStakesCommand } from './stakes.ts';
+import { addWindAtCommand } from './wind-at.ts';
 
 function commands(): Command {
   const program = new Command('leeglade')
@@ -17,6 +18,7 @@ function commands(): Command {
   addHorizonCommand(program);
   addShelterCommand(program);
   addStakesCommand(program);
+  addWindAtCommand(program);
   for (const command of program.commands) command.copyInheritedSettings(program);
   return program;
 }
@@ -29,7 +31,7 @@ function commands(): Command {
 export async function leeglade(args: readonly string[]): Promise<ExitStatus> {
   if (args.length === 0) {
     process.stderr.write(
-      'error: no command given; expected check, light, horizon, shelter or stakes (--help tells more)\n',
+      'error: no command given; expected check, light, horizon, shelter, stakes or wind-at (--help tells more)\n',
     );
     return 2;
   }

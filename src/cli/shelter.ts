@@ -17,6 +17,7 @@ import { finish, type Raster } from './finish.ts';
 import { patchesToSum } from './patches.ts';
 import { prepare } from './prepare.ts';
 import { progressLine } from './progress.ts';
+import { GALE_MPS, SHELTER_OPTIONS } from './shelter-options.ts';
 
 interface ShelterCommandOptions extends CommonOptions, EndOptions {
   readonly gale: number;
@@ -30,9 +31,8 @@ export function addShelterCommand(program: Command): void {
     .argument('<site file>', 'site file (.site.geojson)');
   withEndOptions(withCommonOptions(command, 1.5), WIND_ENDS)
     .addOption(
-      // Beaufort 6 begins at 10.8 m/s.
       new Option('--gale <MPS>', 'open wind at 10 m that counts as a gale, in metres a second')
-        .default(10.8)
+        .default(GALE_MPS)
         .argParser(numberBetween(0.1, 100, 'metres a second')),
     )
     .action(shelter);
@@ -56,7 +56,7 @@ async function shelter(path: string, options: ShelterCommandOptions): Promise<vo
     const asked = {
       readingHeightM: options.height,
       galeMps: options.gale,
-      options: { obliqueWind: true, shortThings: true, youngBelts: true, endsAndGaps: true },
+      options: SHELTER_OPTIONS,
     };
     const progress = progressLine('shelter', options.quiet === true);
     const { main, ofPatches } = await computeAll(

@@ -4,6 +4,7 @@ import { computeFirstLastSun } from '../light/first-last-sun.ts';
 import { computeLightCost } from '../light/light-cost.ts';
 import { computeViewFrom } from '../light/view-from.ts';
 import { computeShelter } from '../wind/compute-shelter.ts';
+import { computeShelterAt } from '../wind/shelter-at.ts';
 import { drive } from './drive.ts';
 import { changeLight, holdInLight, keepLight } from './kept-light.ts';
 import type { JobMap, JobName, RunOptions } from './messages.ts';
@@ -23,6 +24,7 @@ const HANDLERS: Handlers = {
   'first-last-sun': (request, options) => drive(computeFirstLastSun(request), options),
   'view-from': (request, options) => drive(computeViewFrom(request), options),
   shelter: (request, options) => drive(computeShelter(request), options),
+  'shelter-at': (request, options) => drive(computeShelterAt(request), options),
   'ground-file': (request) => readGround(request),
 };
 

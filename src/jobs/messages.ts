@@ -8,6 +8,7 @@ import type {
   LightScene,
 } from '../light/light-types.ts';
 import type { ViewFrom, ViewFromRequest } from '../light/view-from-types.ts';
+import type { ShelterAt, ShelterAtRequest } from '../wind/shelter-at-types.ts';
 import type { ShelterRequest, ShelterResult } from '../wind/shelter-types.ts';
 import type { GroundFileJob, GroundFileResult } from './ground-file.ts';
 
@@ -40,6 +41,7 @@ export interface JobMap {
   'first-last-sun': [FirstLastSunRequest, FirstLastSun];
   'view-from': [ViewFromRequest, ViewFrom];
   shelter: [ShelterRequest, ShelterResult];
+  'shelter-at': [ShelterAtRequest, ShelterAt];
   'ground-file': [GroundFileJob, GroundFileResult];
 }
 export type JobName = keyof JobMap;

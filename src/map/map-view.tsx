@@ -74,4 +74,4 @@ const KEYS_IN_WORDS =
   'Arrow keys move the cross by 1 metre, with Shift by 10, with Alt by a tenth. Enter chooses what is under the cross, ' +
   'or places a point while drawing; Enter again in the same place, or Control Enter, finishes. Backspace takes the last ' +
   'point back, Escape gives up. With something chosen: M moves it by the arrow keys, R goes through its points with ' +
-  'comma and full stop, Delete removes it, Control D copies it. Plus and minus zoom, Home shows the whole site, H the horizon from the cross.';
+  'comma and full stop, Delete removes it, Control D copies it. Plus and minus zoom, Home shows the whole site, H the horizon from the cross, W the wind there.';

@@ -3,7 +3,7 @@ import { useSyncExternalStore } from 'react';
 import type { LonLat } from '../geo/frame.ts';
 import { readOutAt } from '../state/read-out.ts';
 import { appStore, useApp } from '../state/store.ts';
-import { lookAroundAt } from './drawing/hand-actions.ts';
+import { lookAroundAt, windAtPlace } from './drawing/hand-actions.ts';
 import { useHandState } from './drawing/hand-store.ts';
 import { measureRows, moveWords } from './drawing/measure-words.ts';
 import { sketchMeasures } from './drawing/sketch.ts';
@@ -50,9 +50,14 @@ export function ReadOut({ map }: { readonly map: MapLibre | null }) {
       {/* On a phone there is room for one of the two. */}
       {(!narrow || handRows.length === 0) && <Known place={pointer} quiet={handRows.length > 0} />}
       {(narrow || stays) && looking && (
-        <button type="button" className="map-read-horizon" onClick={() => lookAroundAt(pointer)}>
-          Horizon from here
-        </button>
+        <div className="map-read-ask">
+          <button type="button" onClick={() => lookAroundAt(pointer)}>
+            Horizon from here
+          </button>
+          <button type="button" onClick={() => windAtPlace(pointer)}>
+            Wind from here
+          </button>
+        </div>
       )}
       {narrow && (
         <button

@@ -8,8 +8,9 @@ import { middleOfSeason } from '../site/season-words.ts';
 import { shown } from './answer-keys.ts';
 import { supposedInWords } from './end-words.ts';
 import type { HorizonFound } from './horizon-found.ts';
-import { createLane, type Pass } from './lane.ts';
-import type { App, AppState, Computation } from './model.ts';
+import { keepWhileOpen } from './keep-while-open.ts';
+import type { Pass } from './lane.ts';
+import type { App, AppState } from './model.ts';
 import { READING_HEIGHT_M } from './reading-height.ts';
 import { sceneOptions } from './scene-options.ts';
 
@@ -48,31 +49,16 @@ export const horizonPasses = (
 ];
 
 /** Keeps the horizon of the spot that is looked from current, while its dialog is open. */
-export function keepHorizon(
+export const keepHorizon = (
   store: StoreApi<App>,
   passesOf: (state: AppState, ground: Grid, at: LonLat) => readonly Pass<HorizonFound>[],
-): () => void {
-  const lane = createLane<HorizonFound>(
-    () => store.getState().horizon,
-    (horizon: Computation<HorizonFound>) => store.setState({ horizon }),
-  );
-  let busy = false;
-  const look = () => {
-    if (busy) return;
-    busy = true;
-    try {
-      const state = store.getState();
+): (() => void) =>
+  keepWhileOpen<HorizonFound>(
+    store,
+    { read: ({ horizon }) => horizon, write: (horizon) => ({ horizon }), keyOf: key },
+    (state) => {
       const { dialog, horizonAt, ground } = state;
       const open = dialog === 'horizon' || dialog === 'print-horizon';
-      if (open && horizonAt && ground) lane.want(key(state), passesOf(state, ground, horizonAt));
-      else lane.rest(key(state));
-    } finally {
-      busy = false;
-    }
-  };
-  const unsubscribe = store.subscribe(look);
-  return () => {
-    unsubscribe();
-    lane.clear();
-  };
-}
+      return open && horizonAt && ground ? passesOf(state, ground, horizonAt) : null;
+    },
+  );

@@ -12,6 +12,7 @@ import type { WeatherTable } from '../sun/weather/weather-table.ts';
 import type { ShelterResult, WindClimate } from '../wind/shelter-types.ts';
 import type { EarlierSite } from './earlier-sites.ts';
 import type { HorizonFound } from './horizon-found.ts';
+import type { WindFound } from './wind-found.ts';
 
 export type StepId = 'ground' | 'shelter' | 'trees' | 'light';
 /** What the map is inked with. */
@@ -50,7 +51,8 @@ export type DialogName =
   | 'print'
   | 'print-stakes'
   | 'horizon'
-  | 'print-horizon';
+  | 'print-horizon'
+  | 'wind-here';
 
 /** What the next drawn thing is made of; the panels set it, drawing reads it. */
 export interface Brush {
@@ -210,6 +212,8 @@ export interface AppState {
   readonly stakes: StakesView | null;
   /** The spot that the horizon is looked at from, or was last. */
   readonly horizonAt: LonLat | null;
+  /** The spot whose wind is looked at, or was last. */
+  readonly windAt: LonLat | null;
   /** Name of a kept picture that waits to be laid on the ground. */
   readonly pictureToLay: string | null;
   /** Cell size the person asked for; null: chosen from the area. */
@@ -229,6 +233,8 @@ export interface AppState {
   readonly sunTimeEnds: Computation<AtEnds<FirstLastSun>>;
   /** While its dialog is open. */
   readonly horizon: Computation<HorizonFound>;
+  /** While its dialog is open. */
+  readonly windHere: Computation<WindFound>;
 }
 
 export interface Actions {
@@ -266,6 +272,7 @@ export interface Actions {
         | 'cellWantedM'
         | 'pictureToLay'
         | 'horizonAt'
+        | 'windAt'
         | 'stakes'
       >
     >,

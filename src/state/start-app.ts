@@ -12,6 +12,7 @@ import { keptView } from './kept-view.ts';
 import { keepReferencesLoaded } from './load-references.ts';
 import type { App } from './model.ts';
 import { keepFilesIn } from './site-files.ts';
+import { keepWindFromHere, windPasses } from './wind-from-here.ts';
 import { workersWork } from './work.ts';
 
 /**
@@ -30,6 +31,7 @@ export async function startApp(store: StoreApi<App>): Promise<void> {
   keepChecking(store);
   const computing = keepComputing(store, workersWork(store, runner));
   keepHorizon(store, (state, ground, at) => horizonPasses(state, ground, at, runner));
+  keepWindFromHere(store, (state, ground, at) => windPasses(state, ground, at, runner));
   store.setState({ cancelComputation: computing.cancel, computeAgain: computing.again });
 }
 

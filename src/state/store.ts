@@ -57,6 +57,7 @@ export function createAppStore(
       sunTimes: idleComputation(),
       sunTimeEnds: idleComputation(),
       horizon: idleComputation(),
+      windHere: idleComputation(),
     };
     // Derived once from nothing, so that the first document is grown and laid out like any other.
     const nothing = { ...state, document: null as unknown as SiteDocument };

@@ -21,6 +21,7 @@ type ViewState = Pick<
   | 'brush'
   | 'pictureToLay'
   | 'horizonAt'
+  | 'windAt'
   | 'stakes'
 >;
 
@@ -42,6 +43,7 @@ export const FIRST_VIEW: ViewState = {
   message: null,
   pictureToLay: null,
   horizonAt: null,
+  windAt: null,
   stakes: null,
   brush: {
     treeSpecies: 'Malus domestica',

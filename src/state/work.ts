@@ -20,10 +20,10 @@ import { sceneOptions } from './scene-options.ts';
 import { sunTimeEndPasses, sunTimePasses } from './sun-time-passes.ts';
 
 /** Beaufort 6 and more, m/s at 10 m in the open (published lower limit). */
-const GALE_MPS = 10.8;
+export const GALE_MPS = 10.8;
 /** A field counts as sheltered where the wind is cut by this share or more. */
 const SHELTERED_FROM = 0.3;
-const ALL_GUESSES = { obliqueWind: true, shortThings: true, youngBelts: true, endsAndGaps: true };
+export const ALL_GUESSES = { obliqueWind: true, shortThings: true, youngBelts: true, endsAndGaps: true };
 const YEARS_OF_SHELTER = [0, 2, 4, 6, 8, 10, 12, 15, 20, 25, 30, 40];
 const FIELD_CELLS_ACROSS = 24;
 

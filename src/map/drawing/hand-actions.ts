@@ -61,6 +61,10 @@ export function abandon(): void {
 export const lookAroundAt = (place: LonLat): void =>
   appStore.getState().show({ dialog: 'horizon', horizonAt: place });
 
+/** Opens the wind of a place: from where it is sheltered, and by what. */
+export const windAtPlace = (place: LonLat): void =>
+  appStore.getState().show({ dialog: 'wind-here', windAt: place });
+
 /** Gives the whole drawing up at once, points and all. */
 export const leaveDrawing = (): void => appStore.getState().takeHand({ doing: 'looking' });
 

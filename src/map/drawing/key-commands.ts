@@ -18,7 +18,8 @@ export type KeyCommand =
         | 'zoom-in'
         | 'zoom-out'
         | 'whole-site'
-        | 'horizon';
+        | 'horizon'
+        | 'wind';
     };
 
 export type KeyPress = Pick<KeyboardEvent, 'key' | 'shiftKey' | 'ctrlKey' | 'metaKey' | 'altKey'>;
@@ -38,6 +39,7 @@ const PLAIN: Record<string, KeyCommand> = {
   m: { do: 'move' },
   r: { do: 'reshape' },
   h: { do: 'horizon' },
+  w: { do: 'wind' },
   '.': { do: 'corner', by: 1 },
   ',': { do: 'corner', by: -1 },
   '+': { do: 'zoom-in' },

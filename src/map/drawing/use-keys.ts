@@ -18,6 +18,7 @@ import {
   startMoving,
   startReshaping,
   takeSketchStep,
+  windAtPlace,
 } from './hand-actions.ts';
 import { handStore } from './hand-store.ts';
 import { type KeyCommand, keyCommand } from './key-commands.ts';
@@ -130,6 +131,10 @@ function obey(map: MapLibre, command: KeyCommand, showWholeSite: () => void): bo
     case 'horizon':
       if (hand.doing !== 'looking' || app.ground === null) return false;
       lookAroundAt(placeInHand(middleOf(map)));
+      return true;
+    case 'wind':
+      if (hand.doing !== 'looking' || app.ground === null) return false;
+      windAtPlace(placeInHand(middleOf(map)));
       return true;
   }
 }

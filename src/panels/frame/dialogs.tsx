@@ -11,6 +11,8 @@ import { WindWordsDialog } from '../shelter/wind-words-dialog.tsx';
 import { PrintStakesDialog } from '../stakes/print-stakes-dialog.tsx';
 import { NewSiteDialog } from '../start/new-site-dialog.tsx';
 import { TreeHeightDialog } from '../trees/tree-height-dialog.tsx';
+import { WIND_PURPOSE } from '../wind-here/ask-wind.tsx';
+import { WindHereDialog } from '../wind-here/wind-here-dialog.tsx';
 
 /** The one dialog that is open, if any. */
 export function Dialogs() {
@@ -22,6 +24,8 @@ export function Dialogs() {
     if (pointed?.complete && pointed.purpose === SPOTS_PURPOSE) show({ dialog: 'spot-levels' });
     if (pointed?.complete && pointed.purpose === HORIZON_PURPOSE)
       show({ dialog: 'horizon', horizonAt: pointed.points[0] });
+    if (pointed?.complete && pointed.purpose === WIND_PURPOSE)
+      show({ dialog: 'wind-here', windAt: pointed.points[0] });
   }, [pointed, show]);
   switch (dialog) {
     case 'new-site':
@@ -44,6 +48,8 @@ export function Dialogs() {
       return <HorizonDialog />;
     case 'print-horizon':
       return <PrintHorizonDialog />;
+    case 'wind-here':
+      return <WindHereDialog />;
     default:
       return null;
   }

@@ -5,6 +5,7 @@ import { Answer } from '../parts/answer.tsx';
 import { DrawButtons } from '../parts/draw-buttons.tsx';
 import { PanelHead, Section } from '../parts/panel-head.tsx';
 import { Recompute } from '../parts/recompute.tsx';
+import { AskWind } from '../wind-here/ask-wind.tsx';
 import { BeltBrush } from './belt-brush.tsx';
 import { BeltTable } from './belt-table.tsx';
 import { fieldShelter } from './field-shelter.ts';
@@ -22,6 +23,7 @@ export function ShelterPanel() {
       </PanelHead>
       <ShelterFigure />
       <ShelteredArea />
+      <AskWind />
       <Section title="Draw">
         <DrawButtons
           items={[

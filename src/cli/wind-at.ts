@@ -1,0 +1,98 @@
+import { type Command, Option } from 'commander';
+import { toLocal } from '../geo/frame.ts';
+import { placeFromText } from '../geo/place-from-text.ts';
+import { createLocalRunner } from '../jobs/local-runner.ts';
+import { runShelterAt } from '../jobs/run-shelter-at.ts';
+import { shelterScene } from '../scene/build-scene.ts';
+import { ownersOf } from '../scene/owners.ts';
+import { siteFrame } from '../scene/site-ground.ts';
+import { pathFromCaller } from './caller-path.ts';
+import { numberBetween } from './common-options.ts';
+import { layoutOf, readGroundOf, readWeatherOf } from './prepare.ts';
+import { progressLine } from './progress.ts';
+import { readSite } from './read-files.ts';
+import { GALE_MPS, SHELTER_OPTIONS } from './shelter-options.ts';
+import { type WindAtPage, windAtJson, windAtText } from './wind-at-text.ts';
+
+interface WindAtOptions {
+  readonly at: string;
+  readonly year: number;
+  readonly height: number;
+  readonly gale: number;
+  readonly layout?: string;
+  readonly json?: boolean;
+  readonly quiet?: boolean;
+}
+
+/** `leeglade wind-at`: from which directions a spot is sheltered, by what, and what each thing is worth there. */
+export function addWindAtCommand(program: Command): void {
+  program
+    .command('wind-at')
+    .description('from which directions a spot is sheltered, by what, and what each thing is worth there')
+    .argument('<site file>', 'site file (.site.geojson)')
+    .requiredOption('--at <LAT,LON>', 'the spot: latitude and longitude, such as 45.1,-64.5')
+    .addOption(
+      new Option('--year <N>', 'years after planting')
+        .default(20)
+        .argParser(numberBetween(0, 200, 'years', true)),
+    )
+    .addOption(
+      new Option('--height <M>', 'height above the ground at which the wind is read, in metres')
+        .default(1.5)
+        .argParser(numberBetween(0, 50, 'metres')),
+    )
+    .addOption(
+      new Option('--gale <MPS>', 'open wind at 10 m that counts as a gale, in metres a second')
+        .default(GALE_MPS)
+        .argParser(numberBetween(0.1, 100, 'metres a second')),
+    )
+    .option('--layout <NAME>', 'one of the alternative layouts')
+    .option('--json', 'print the answer as JSON')
+    .option('--quiet', 'no progress')
+    .action(windAt);
+}
+
+async function windAt(path: string, options: WindAtOptions): Promise<void> {
+  const onDisk = readSite(pathFromCaller(path));
+  const { document } = onDisk;
+  const lonLat = placeFromText(options.at);
+  const layout = layoutOf(document, options.layout);
+  const frame = siteFrame(document);
+  const runner = createLocalRunner();
+  const { ground } = await readGroundOf(onDisk, frame, runner);
+  const { scene, things, assumed } = shelterScene(document, {
+    year: options.year,
+    layout,
+    pace: 'usual',
+    frame,
+    ground,
+    weather: readWeatherOf(onDisk),
+  });
+  const [xM, yM] = toLocal(frame, lonLat);
+  const progress = progressLine('wind', options.quiet === true);
+  const found = await runShelterAt(
+    runner,
+    {
+      scene,
+      things,
+      owners: ownersOf(document),
+      xM,
+      yM,
+      readingHeightM: options.height,
+      galeMps: options.gale,
+      options: SHELTER_OPTIONS,
+    },
+    { onProgress: progress },
+  );
+  progress(1);
+  const page: WindAtPage = {
+    siteName: document.site.name,
+    year: options.year,
+    calendarYear: document.site.baseYear + options.year,
+    layout,
+    lonLat,
+    assumed,
+    found,
+  };
+  process.stdout.write(options.json ? windAtJson(page) : windAtText(page));
+}

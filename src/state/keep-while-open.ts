@@ -1,0 +1,41 @@
+import type { StoreApi } from 'zustand/vanilla';
+import type { Key } from './answer-keys.ts';
+import { createLane, type Pass } from './lane.ts';
+import type { App, AppState, Computation } from './model.ts';
+
+/**
+ * Keeps one answer current while somebody looks at it.
+ * @param passesOf how it is worked out; null while nobody looks.
+ */
+export function keepWhileOpen<Result>(
+  store: StoreApi<App>,
+  answer: {
+    read(state: AppState): Computation<Result>;
+    write(computation: Computation<Result>): Partial<App>;
+    keyOf(state: AppState): Key;
+  },
+  passesOf: (state: AppState) => readonly Pass<Result>[] | null,
+): () => void {
+  const lane = createLane<Result>(
+    () => answer.read(store.getState()),
+    (computation) => store.setState(answer.write(computation)),
+  );
+  let busy = false;
+  const look = () => {
+    if (busy) return;
+    busy = true;
+    try {
+      const state = store.getState();
+      const passes = passesOf(state);
+      if (passes) lane.want(answer.keyOf(state), passes);
+      else lane.rest(answer.keyOf(state));
+    } finally {
+      busy = false;
+    }
+  };
+  const unsubscribe = store.subscribe(look);
+  return () => {
+    unsubscribe();
+    lane.clear();
+  };
+}
