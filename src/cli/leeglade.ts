@@ -5,6 +5,7 @@ import { addHorizonCommand } from './horizon.ts';
 import { addLightCommand } from './light.ts';
 import { addShelterCommand } from './shelter.ts';
 import { addStakesCommand } from './stakes.ts';
+import { addWindCommand } from './wind.ts';
 import { addWindAtCommand } from './wind-at.ts';
 
 function commands(): Command {
@@ -18,6 +19,7 @@ function commands(): Command {
   addHorizonCommand(program);
   addShelterCommand(program);
   addStakesCommand(program);
+  addWindCommand(program);
   addWindAtCommand(program);
   for (const command of program.commands) command.copyInheritedSettings(program);
   return program;
@@ -31,7 +33,7 @@ function commands(): Command {
 export async function leeglade(args: readonly string[]): Promise<ExitStatus> {
   if (args.length === 0) {
     process.stderr.write(
-      'error: no command given; expected check, light, horizon, shelter, stakes or wind-at (--help tells more)\n',
+      'error: no command given; expected check, light, horizon, shelter, stakes, wind or wind-at (--help tells more)\n',
     );
     return 2;
   }

@@ -1,3 +1,18 @@
-/** Winds in words become sectors at once, in the caller's thread: no worker is asked, but the way to the engines stays this one. */
+/**
+ * Winds in words, drawn or in a small table become sectors at once, in the caller's thread: no worker is asked, but the
+ * way to the engines stays this one.
+ */
 export { BEAUFORT_SCALE } from '../wind/beaufort.ts';
+export { type TabledWind, windFromTable } from '../wind/climate-from-table.ts';
 export { sectorsFromWords, type WindInWords } from '../wind/climate-from-words.ts';
+export { COMPASS_POINTS } from '../wind/compass.ts';
+export {
+  drawnRecord,
+  onSixteen,
+  type Pull,
+  pulled,
+  type RoseSeason,
+  withCalms,
+  yearOf,
+} from '../wind/hand-rose.ts';
+export { ROUGHNESS_CLASSES, roughnessClass } from '../wind/profile.ts';

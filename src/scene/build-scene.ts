@@ -1,7 +1,7 @@
 import type { LightScene } from '../light/light-types.ts';
 import type { SiteDocument } from '../site/document.ts';
-import { siteClimate } from '../wind/climate-from-record.ts';
 import type { ShelterScene } from '../wind/shelter-types.ts';
+import { siteClimate } from '../wind/site-climate.ts';
 import { buildBarriers } from './build-barriers.ts';
 import { buildCrowns } from './build-crowns.ts';
 import { buildPrisms } from './build-prisms.ts';

@@ -17,8 +17,11 @@ export const HOW_OFTEN: Readonly<Record<WindSaying['howOften'], string>> = {
 };
 
 /** Sayings as the wind record of a site: the mast height is the usual 10 m, as Beaufort's scale has it. */
-export const windFromWords = (sayings: readonly WindSaying[]): WindRecord => ({
+export const windFromWords = (
+  sayings: readonly WindSaying[],
+): WindRecord & { sectors: NonNullable<WindRecord['sectors']> } => ({
   heightM: 10,
   calmShare: 0,
+  origin: 'words',
   sectors: sectorsFromWords(sayings).map((sector) => ({ ...sector })),
 });

@@ -1,92 +1,83 @@
-import type { WeatherTable } from '../sun/weather/weather-table.ts';
 import { BadInputError } from '../units/bad-input.ts';
-import { climateFromHours } from './climate-from-hours.ts';
-import { COMPASS_POINTS } from './compass.ts';
 import type { ClimateSector, WindClimate } from './shelter-types.ts';
 import { DEFAULT_WEIBULL_K } from './weibull.ts';
 
-const DEFAULT_HEIGHT_M = 10;
-/** Taken where nothing is known of the wind: fairly windy open country (common practice, no source). */
-const DEFAULT_MEAN_MPS = 4;
+/** Where the site does not say: the standard of the World Meteorological Organization, metres. */
+export const DEFAULT_HEIGHT_M = 10;
 
-/** The site file's `wind`: sectors of one season or, without a season, of the whole year. */
+/** One sector of the site file, of one season or, without a season, of the whole year. */
+export interface SectorOfSite {
+  readonly fromDeg: number;
+  readonly frequency: number;
+  readonly meanSpeedMps: number;
+  readonly weibullK?: number;
+  readonly season?: 'growing' | 'rest';
+}
+
+/** The site file's `wind`. */
 export interface WindOfSite {
   readonly heightM?: number;
   readonly calmShare?: number;
-  readonly sectors: readonly {
-    readonly fromDeg: number;
-    readonly frequency: number;
-    readonly meanSpeedMps: number;
-    readonly weibullK?: number;
-    readonly season?: 'growing' | 'rest';
-  }[];
+  readonly calmShareBySeason?: { readonly growing?: number; readonly rest?: number };
+  readonly measuredRoughnessM?: number;
+  readonly siteRoughnessM?: number;
+  readonly origin?: 'words' | 'drawn' | 'table';
+  /** Absent: those of the weather file. */
+  readonly sectors?: readonly SectorOfSite[];
 }
 
-export interface SiteClimate {
+/** A wind climate with what had to be taken for granted, one clause each, fit for a summary. */
+export interface Assuming {
   readonly climate: WindClimate;
-  /** What had to be taken for granted, one clause each, fit for a summary. */
   readonly assumed: readonly string[];
 }
 
 /**
- * The wind climate of a site: its own sectors where it has them, else its weather file, else the same wind from every
- * side, which is then listed under `assumed`.
+ * Sectors of the site file as a climate where they were measured; the frequencies of a season are scaled so that with
+ * its calms they add to 1.
  */
-export function siteClimate(
-  wind: WindOfSite | null | undefined,
-  weather: WeatherTable | null,
-  growingDay: Uint8Array,
-): SiteClimate {
-  if (wind) return climateFromRecord(wind);
-  if (weather) return { climate: climateFromHours(weather, growingDay), assumed: [] };
-  const sectors = COMPASS_POINTS.map(({ azimuthDeg }) => ({
-    fromDeg: azimuthDeg,
-    frequency: 1 / COMPASS_POINTS.length,
-    meanSpeedMps: DEFAULT_MEAN_MPS,
-    weibullK: DEFAULT_WEIBULL_K,
-  }));
-  const season = { calmShare: 0, sectors };
-  return {
-    climate: { heightM: DEFAULT_HEIGHT_M, growing: season, rest: season },
-    assumed: [
-      `wind: the site has neither winds nor a weather file, so it blows evenly from all sides at a mean of ${DEFAULT_MEAN_MPS} m/s at ${DEFAULT_HEIGHT_M} m`,
-    ],
-  };
-}
-
-/** Sectors of the site file as a climate; the frequencies of a season are scaled so that with its calms they add to 1. */
-export function climateFromRecord(wind: WindOfSite): SiteClimate {
+export function climateFromRecord(
+  wind: WindOfSite & { readonly sectors: readonly SectorOfSite[] },
+): Assuming {
   const heightM = wind.heightM ?? DEFAULT_HEIGHT_M;
-  const calmShare = wind.calmShare ?? 0;
+  const calm = (season: 'growing' | 'rest') => wind.calmShareBySeason?.[season] ?? wind.calmShare ?? 0;
   const assumed: string[] = [];
   if (wind.heightM === undefined) assumed.push(`wind: measured at ${DEFAULT_HEIGHT_M} m`);
   if (wind.sectors.some(({ weibullK }) => weibullK === undefined)) {
     assumed.push(`wind: speeds spread as Weibull k = ${DEFAULT_WEIBULL_K} where a sector gives none`);
   }
-  const seasonSectors = (season: 'growing' | 'rest') =>
+  const seasonSectors = (season: 'growing' | 'rest', calmShare: number) =>
     mergedSectors(
       wind.sectors.filter((sector) => sector.season === undefined || sector.season === season),
       calmShare,
     );
-  let growing = seasonSectors('growing');
-  let rest = seasonSectors('rest');
+  let growing = seasonSectors('growing', calm('growing'));
+  let rest = seasonSectors('rest', calm('rest'));
   if (!growing && !rest) {
     throw new BadInputError(
       'The site has a wind without any sector that blows: a frequency and a meanSpeedMps above 0 are expected.',
     );
   }
-  if (!growing) assumed.push('wind: the growing season has the sectors of the rest of the year');
-  if (!rest) assumed.push('wind: the rest of the year has the sectors of the growing season');
-  growing ??= rest as ClimateSector[];
-  rest ??= growing;
+  if (!growing) {
+    assumed.push('wind: the growing season has the sectors of the rest of the year');
+    growing = seasonSectors('rest', calm('growing')) as ClimateSector[];
+  }
+  if (!rest) {
+    assumed.push('wind: the rest of the year has the sectors of the growing season');
+    rest = seasonSectors('growing', calm('rest')) as ClimateSector[];
+  }
   return {
-    climate: { heightM, growing: { calmShare, sectors: growing }, rest: { calmShare, sectors: rest } },
+    climate: {
+      heightM,
+      growing: { calmShare: calm('growing'), sectors: growing },
+      rest: { calmShare: calm('rest'), sectors: rest },
+    },
     assumed,
   };
 }
 
 /** Sectors from the same direction joined, frequencies scaled; null where nothing blows. */
-function mergedSectors(given: WindOfSite['sectors'], calmShare: number): ClimateSector[] | null {
+function mergedSectors(given: readonly SectorOfSite[], calmShare: number): ClimateSector[] | null {
   const byDirection = new Map<number, ClimateSector>();
   for (const { fromDeg, frequency, meanSpeedMps, weibullK } of given) {
     const from = fromDeg % 360;

@@ -59,7 +59,7 @@ describe('the committed samples', () => {
 
   it('have winds that add up in each season', () => {
     for (const path of [SORREL, KESTREL]) {
-      const { sectors, calmShare = 0 } = site(path).document.site.wind!;
+      const { sectors = [], calmShare = 0 } = site(path).document.site.wind!;
       for (const season of ['growing', 'rest']) {
         const share = sectors
           .filter((sector) => sector.season === undefined || sector.season === season)
@@ -188,8 +188,8 @@ describe('Kestrel Flat', () => {
     expect([count('field'), count('belt'), count('tree'), count('patch')]).toEqual([1, 1, 12, 2]);
     expect(ringOf(ofKind(document, 'field')[0])[0][1]).toBeLessThan(-43);
     expect(document.site.timeZone).toBe('Pacific/Auckland');
-    const northWest = document.site.wind!.sectors.find(({ fromDeg }) => fromDeg === 315)!;
-    for (const sector of document.site.wind!.sectors) {
+    const northWest = document.site.wind!.sectors!.find(({ fromDeg }) => fromDeg === 315)!;
+    for (const sector of document.site.wind!.sectors!) {
       expect(sector.frequency).toBeLessThanOrEqual(northWest.frequency);
     }
   });

@@ -3,10 +3,11 @@ import { readWeatherFile } from '../../src/sun/weather/read-weather-file.ts';
 import type { WeatherTable } from '../../src/sun/weather/weather-table.ts';
 import { BadInputError } from '../../src/units/bad-input.ts';
 import { climateFromHours, seasonMeanMps } from '../../src/wind/climate-from-hours.ts';
-import { climateFromRecord, siteClimate } from '../../src/wind/climate-from-record.ts';
+import { climateFromRecord } from '../../src/wind/climate-from-record.ts';
 import { sectorsFromWords } from '../../src/wind/climate-from-words.ts';
 import { compassPoint } from '../../src/wind/compass.ts';
 import type { WindClimate } from '../../src/wind/shelter-types.ts';
+import { siteClimate } from '../../src/wind/site-climate.ts';
 import { bytesOf, epw, type HourOfYear, plainHour, tmy3 } from '../weather/weather-files.ts';
 import { growingDay } from './shelter-scenes.ts';
 
@@ -130,7 +131,7 @@ describe('a climate from the site', () => {
       () => 90,
       () => 5,
     );
-    expect(siteClimate({ heightM: 4, sectors }, weather, growingDay).climate.heightM).toBe(4);
+    expect(siteClimate({ sectors }, weather, growingDay).climate.growing.sectors[1].fromDeg).toBe(225);
     expect(siteClimate(null, weather, growingDay).climate.growing.sectors[4].frequency).toBeCloseTo(1, 12);
     const { climate, assumed } = siteClimate(undefined, null, growingDay);
     expect(climate.growing.sectors).toHaveLength(16);

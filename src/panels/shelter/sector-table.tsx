@@ -10,6 +10,7 @@ const SEASON_WORDS = { growing: 'growing season', rest: 'rest of the year', year
 /** The sectors as the site holds them, each figure to be corrected. */
 export function SectorTable(props: { wind: WindRecord }) {
   const { wind } = props;
+  const sectors = wind.sectors ?? [];
   const units = useApp((app) => app.unitSystem);
   const edit = useApp((app) => app.edit);
   const change = (index: number, part: Partial<WindSector>) =>
@@ -17,7 +18,7 @@ export function SectorTable(props: { wind: WindRecord }) {
       setSite(site, {
         wind: {
           ...wind,
-          sectors: wind.sectors.map((sector, i) => (i === index ? { ...sector, ...part } : sector)),
+          sectors: sectors.map((sector, i) => (i === index ? { ...sector, ...part } : sector)),
         },
       }),
     );
@@ -25,7 +26,7 @@ export function SectorTable(props: { wind: WindRecord }) {
   return (
     <>
       {seasons.map((season) => {
-        const rows = wind.sectors
+        const rows = sectors
           .map((sector, index) => ({ sector, index }))
           .filter(({ sector }) => (sector.season ?? 'year') === season);
         if (rows.length === 0) return null;

@@ -14,7 +14,13 @@ export const checkSiteRecord: SiteCheck = (document, { filesAtHand }) => {
         });
   if (site.surfaceFile && !site.terrainFile)
     problems.push({ level: 'problem', sentence: surfaceWithoutTerrain(site.surfaceFile) });
-  if (site.wind) {
+  if (site.wind && !site.wind.sectors && !site.weatherFile)
+    problems.push({
+      level: 'problem',
+      sentence:
+        'site.wind has no sectors and there is no site.weatherFile to take them from; expected one of them, so an even wind is used.',
+    });
+  if (site.wind?.sectors) {
     const sum = site.wind.sectors.reduce((total, sector) => total + sector.frequency, 0);
     if (sum === 0)
       problems.push({

@@ -13,11 +13,29 @@ const windSector = z.looseObject({
 });
 export type WindSector = z.infer<typeof windSector>;
 
-const windRecord = z.looseObject({
-  heightM: z.number().positive().optional(),
-  calmShare: share.optional(),
-  sectors: z.array(windSector).min(1),
-});
+/** Metres. The published classes run from 0.0002 (open water) to 2 and more (town). */
+const roughnessM = z.number().min(0.0001).max(5);
+
+const windRecord = z
+  .looseObject({
+    /** Above the ground at which it was measured; for a weather file it wins over the file's own. */
+    heightM: z.number().positive().optional(),
+    calmShare: share.optional(),
+    /** Where the seasons differ; wins over `calmShare`. */
+    calmShareBySeason: z.looseObject({ growing: share.optional(), rest: share.optional() }).optional(),
+    /** Roughness length of the land where it was measured; absent: open farmland. */
+    measuredRoughnessM: roughnessM.optional(),
+    /** Roughness length of the land around the site; absent: as where it was measured. */
+    siteRoughnessM: roughnessM.optional(),
+    /** How a person gave it. What was said in words or drawn is the wind of the site itself and is not moved. */
+    origin: z.enum(['words', 'drawn', 'table']).optional(),
+    /** Absent: those of the weather file. */
+    sectors: z.array(windSector).min(1).optional(),
+  })
+  .refine(({ heightM, measuredRoughnessM }) => (heightM ?? 10) > (measuredRoughnessM ?? 0), {
+    path: ['heightM'],
+    error: 'a height above the roughness length of the land where it was measured',
+  });
 export type WindRecord = z.infer<typeof windRecord>;
 
 /** Three or more points of known ground height; used before the plane, after the terrain file. */

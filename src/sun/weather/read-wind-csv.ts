@@ -1,94 +1,148 @@
 import { BadInputError } from '../../units/bad-input.ts';
-import { type CsvRows, csvRows, measuredAt, placeInFile } from './csv-rows.ts';
+import { type CsvRows, csvRows, placeInFile } from './csv-rows.ts';
 import { type WeatherHour, type WeatherTable, weatherTable } from './weather-table.ts';
+import { unitOf, type WindColumns, windColumns } from './wind-columns.ts';
+import { type DayOrder, dayOrder, isTwoWays, readStamp, type Stamp } from './wind-stamp.ts';
 
-/** Headings by which a column is known, small letters. */
-const TIME_WORDS = /^(time|date|datetime|timestamp|date.?time)\b/;
-const SPEED_WORDS = /(wind.?)?(speed|spd|velocity)/;
-const DIRECTION_WORDS = /dir|from|bearing/;
+/** Lines among which the headings are looked for: stations write notes above them. */
+const MOST_LINES_ABOVE = 40;
+/** No hour's mean wind was ever stronger; what is above marks what is missing. */
+const MOST_MPS = 100;
+/** How tables write that there is no value. */
+const MISSING = /^(|-+|na|n\/a|nan|null|none|m|missing|\?|-?9{3,}(\.9*0*)?)$/i;
+/** Directions that are none: no wind, or from everywhere. */
+const NO_DIRECTION = /^(calm|c|vrb|var|variable)$/i;
+/** Sixteen points of the compass, clockwise from north, 22.5 degrees apart. */
+const POINTS = 'N NNE NE ENE E ESE SE SSE S SSW SW WSW W WNW NW NNW'.split(' ');
 
-/** Metres a second in one unit of a speed heading; knots and miles by definition. */
-const SPEED_UNITS: readonly (readonly [RegExp, number])[] = [
-  [/km ?\/? ?h|kmh|kph/, 1 / 3.6],
-  [/knot|\bkn\b|_kn\b|\bkt\b|_kt\b/, 1852 / 3600],
-  [/mph|mi ?\/ ?h/, 1609.344 / 3600],
-];
-
-interface Columns {
-  readonly time: number;
-  readonly speed: number;
-  readonly direction: number;
-  readonly mpsAUnit: number;
+function headingLine({ rows }: CsvRows): { row: number; columns: WindColumns } | null {
+  for (let row = 0; row < Math.min(rows.length, MOST_LINES_ABOVE); row++) {
+    const columns = windColumns(rows[row]);
+    if (!('missing' in columns)) return { row, columns };
+  }
+  return null;
 }
 
-function columnsOf(headings: readonly string[]): Columns | null {
-  const words = headings.map((heading) => heading.toLowerCase());
-  const time = words.findIndex((word) => TIME_WORDS.test(word));
-  const speed = words.findIndex((word) => SPEED_WORDS.test(word) && !word.includes('gust'));
-  const direction = words.findIndex((word, i) => i !== speed && DIRECTION_WORDS.test(word));
-  if (time < 0 || speed < 0 || direction < 0) return null;
-  const unit = SPEED_UNITS.find(([pattern]) => pattern.test(words[speed]));
-  return { time, speed, direction, mpsAUnit: unit ? unit[1] : 1 };
+/** A table that names at least a speed and a direction in one of its first lines. */
+export function looksLikeWindCsv(text: string): boolean {
+  const { rows } = csvRows(text.split(/\r\n|\r|\n/, MOST_LINES_ABOVE).join('\n'), '');
+  return rows.some((row) => {
+    const columns = windColumns(row);
+    return !('missing' in columns) || columns.missing === 'a time';
+  });
 }
 
-export const looksLikeWindCsv = (firstLine: string): boolean =>
-  columnsOf(firstLine.split(/[,;\t]/).map((cell) => cell.trim().replace(/^"|"$/g, ''))) !== null;
-
-const STAMP = /^(\d{4})-(\d\d)-(\d\d)(?:[T ](\d\d):(\d\d)(?::\d\d(?:\.\d+)?)?)?\s*(Z|[+-]\d\d:?\d\d)?$/;
-
-/** The hour that a stamp ends; 00:00 ends the day before. */
-function hourOf(
-  file: CsvRows,
-  row: number,
-  column: number,
-): { hour: [number, number, number]; offset: string } {
-  const text = file.rows[row][column] ?? '';
-  const match = STAMP.exec(text);
-  const [year, month, day, hour, minute] = (match ?? []).slice(1).map((part) => Number(part ?? 0));
-  const endMs = Date.UTC(year, month - 1, day, hour, minute);
-  if (!match || month < 1 || month > 12 || day < 1 || day > 31 || hour > 24 || Number.isNaN(endMs)) {
+/** A number with a point or a comma, NaN where it says that there is none. */
+function valueAt(file: CsvRows, row: number, column: number, what: string): number {
+  const cells = file.rows[row];
+  if (column >= cells.length) {
     throw new BadInputError(
-      `${placeInFile(file, row, column, 'time')} holds "${text.slice(0, 40)}"; a time such as 2024-03-31 14:00 is expected.`,
+      `${file.fileName}, line ${row + 1} breaks off after ${cells.length} columns; column ${column + 1} (${what}) is missing.`,
     );
   }
-  const within = new Date(endMs - 60_000);
-  return {
-    hour: [within.getUTCMonth() + 1, within.getUTCDate(), within.getUTCHours() + 1],
-    offset: match[6] ?? 'Z',
-  };
+  const text = cells[column];
+  if (MISSING.test(text)) return Number.NaN;
+  const value = Number(text.replace(',', '.'));
+  if (Number.isFinite(value)) return value;
+  throw new BadInputError(
+    `${placeInFile(file, row, column, what)} holds "${text.slice(0, 40)}"; a number is expected.`,
+  );
+}
+
+/** Degrees, or a point of the compass; NaN where there is none. */
+function directionAt(file: CsvRows, row: number, column: number): number {
+  const text = file.rows[row][column] ?? '';
+  if (NO_DIRECTION.test(text)) return Number.NaN;
+  const point = POINTS.indexOf(text.toUpperCase());
+  if (point >= 0) return point * 22.5;
+  const deg = valueAt(file, row, column, 'direction');
+  return deg >= 0 && deg <= 360 ? deg : Number.NaN;
+}
+
+function stampText(cells: readonly string[], { time }: WindColumns): string {
+  const at = (column: number) => cells[column] ?? '';
+  if (time.as === 'stamp') return at(time.stamp);
+  // "1300" is how some stations write a clock.
+  const clock = (text: string) => text.replace(/^(\d{1,2})(\d\d)$/, '$1:$2');
+  if (time.as === 'date and clock') return `${at(time.date)} ${clock(at(time.clock))}`;
+  return `${at(time.year)}-${at(time.month)}-${at(time.day)} ${clock(at(time.hour))}`;
+}
+
+const firstTimeColumn = ({ time }: WindColumns): number =>
+  time.as === 'stamp' ? time.stamp : time.as === 'parts' ? time.year : time.date;
+
+function orderOf(file: CsvRows, first: number, columns: WindColumns): DayOrder {
+  const texts = file.rows.slice(first).map((cells) => stampText(cells, columns));
+  const order = dayOrder(texts);
+  if (order === null && isTwoWays(texts[0]))
+    throw new BadInputError(
+      `${placeInFile(file, first, firstTimeColumn(columns), 'time')} holds "${texts[0].slice(0, 40)}" and no date of the file says whether the day or the month stands first; dates such as 2024-03-31 are expected.`,
+    );
+  return order ?? 'day first';
+}
+
+/** The hour that a stamp ends; 00:00 ends the day before. */
+function hourOf({ year, month, day, hour, minute }: Stamp): [number, number, number] {
+  const within = new Date(Date.UTC(year, month - 1, day, hour, minute) - 60_000);
+  return [within.getUTCMonth() + 1, within.getUTCDate(), within.getUTCHours() + 1];
 }
 
 const offsetHours = (text: string): number =>
-  text === 'Z' ? 0 : Number(text.slice(0, 3)) + (text[0] === '-' ? -1 : 1) * (Number(text.slice(-2)) / 60);
+  /^[+-]/.test(text)
+    ? Number(text.slice(0, 3)) + (text[0] === '-' ? -1 : 1) * (Number(text.slice(3).replace(':', '')) / 60)
+    : 0;
 
 /**
- * Reads a plain table of winds with a heading line that names a time, a speed (m/s unless the heading says km/h, kn
- * or mph) and a direction in degrees. Stamps end the hour, in whatever standard time they are written in.
+ * Reads a plain table of winds: among its first lines one that names a time (a stamp, a date and a clock time, or
+ * year, month, day and hour), a speed (m/s unless the heading, or a line of units below it, says km/h, kn, mph or
+ * ft/s) and a direction (degrees or points of the compass). Stamps end the hour, in whatever clock they are written.
  */
 export function readWindCsv(text: string, fileName: string): WeatherTable {
   const file = csvRows(text, fileName);
-  const columns = columnsOf(file.rows[0]);
-  if (!columns) {
+  const heading = headingLine(file);
+  if (!heading) {
+    const [nearest] = file.rows
+      .slice(0, MOST_LINES_ABOVE)
+      .map((cells) => ({ cells, columns: windColumns(cells) }))
+      .filter(({ columns }) => 'missing' in columns && columns.missing === 'a time');
     throw new BadInputError(
-      `${fileName}, line 1 must name a time, a speed and a direction; found "${file.rows[0].join(', ').slice(0, 80)}".`,
+      `${fileName} names a speed and a direction but no time: a column "time", or "date" and "hour", is expected; found "${nearest.cells.join(', ').slice(0, 80)}".`,
     );
   }
-  if (file.rows.length < 2) throw new BadInputError(`${fileName} has a heading line but no winds below it.`);
+  const { columns } = heading;
+  let first = heading.row + 1;
+  let { mpsAUnit } = columns;
+  // A line of units may stand under the headings.
+  const units = unitOf(file.rows[first]?.[columns.speed] ?? '');
+  if (units !== null) {
+    mpsAUnit = units;
+    first++;
+  }
+  if (file.rows.length <= first)
+    throw new BadInputError(`${fileName} has a heading line but no winds below it.`);
+  const order = orderOf(file, first, columns);
   const hours: WeatherHour[] = [];
-  let offset = 'Z';
-  for (let row = 1; row < file.rows.length; row++) {
-    const stamp = hourOf(file, row, columns.time);
+  let offset = '';
+  for (let row = first; row < file.rows.length; row++) {
+    const cells = file.rows[row];
+    if (cells.every((cell) => cell === '') || cells[0].startsWith('#')) continue;
+    const written = stampText(cells, columns);
+    const stamp = readStamp(written, order);
+    if (!stamp)
+      throw new BadInputError(
+        `${placeInFile(file, row, firstTimeColumn(columns), 'time')} holds "${written.slice(0, 40)}"; a time such as 2024-03-31 14:00 is expected.`,
+      );
     offset = stamp.offset;
-    const [month, day, hourEnd] = stamp.hour;
-    const speed = measuredAt(file, row, columns.speed, 'speed', 0, 400) * columns.mpsAUnit;
+    const [month, day, hourEnd] = hourOf(stamp);
+    const speed = valueAt(file, row, columns.speed, 'speed') * mpsAUnit;
     hours.push({
       month,
       day,
       hourEnd,
       globalWm2: Number.NaN,
       diffuseWm2: Number.NaN,
-      windFromDeg: measuredAt(file, row, columns.direction, 'direction', 0, 360),
-      windSpeedMps: speed <= 100 ? speed : Number.NaN,
+      windFromDeg: directionAt(file, row, columns.direction),
+      windSpeedMps: speed >= 0 && speed <= MOST_MPS ? speed : Number.NaN,
       temperatureC: Number.NaN,
     });
   }
@@ -98,6 +152,7 @@ export function readWindCsv(text: string, fileName: string): WeatherTable {
     latDeg: null,
     lonDeg: null,
     utcOffsetHours: offsetHours(offset),
+    ...(columns.heightM === null ? {} : { windHeightM: columns.heightM }),
   };
   return weatherTable(head, hours);
 }

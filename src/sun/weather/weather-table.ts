@@ -44,14 +44,15 @@ export interface WeatherHour {
 
 /** Gathers hours into columns. */
 export function weatherTable(
-  head: Pick<WeatherTable, 'format' | 'place' | 'latDeg' | 'lonDeg' | 'utcOffsetHours'>,
+  head: Pick<WeatherTable, 'format' | 'place' | 'latDeg' | 'lonDeg' | 'utcOffsetHours'> &
+    Partial<Pick<WeatherTable, 'windHeightM'>>,
   hours: readonly WeatherHour[],
 ): WeatherTable {
   const whole = (key: 'month' | 'day' | 'hourEnd') => Uint8Array.from(hours, (hour) => hour[key]);
   const real = (key: keyof WeatherHour) => Float32Array.from(hours, (hour) => hour[key]);
   return {
-    ...head,
     windHeightM: STANDARD_WIND_HEIGHT_M,
+    ...head,
     hourCount: hours.length,
     month: whole('month'),
     day: whole('day'),

@@ -1,0 +1,256 @@
+import type { ColumnBlock } from './column-block.ts';
+import { textLines } from './draw-legend.ts';
+import { INK, RULE, SOFT_INK } from './inks.ts';
+import type { Mark, PageModel } from './page-model.ts';
+import { MARGIN_MM, pageSizeMm } from './paper.ts';
+import { ROSE_CLASSES, roseRings } from './rose-shape.ts';
+import { ruledTable, ruledTableHeightMm } from './ruled-table.ts';
+import { cutToWidth, textWidthMm, wrapToWidth } from './text-width.ts';
+import {
+  fromWords,
+  hoursFigure,
+  percentFigure,
+  seasonSentence,
+  signsSeen,
+  speedFigure,
+} from './wind-climate-words.ts';
+import type { WindPageInput, WindPageSeason } from './wind-page-input.ts';
+import { roseMarks } from './wind-rose-marks.ts';
+
+const HEADER_MM = 17;
+const RADIUS_MM = 29;
+const GAP_MM = 4;
+const TEXT_MM = 2.8;
+const STEP_MM = 3.8;
+const HEAD_MM = 3.4;
+
+/** The page of the wind: both seasons' roses, Beaufort's signs in hours, the directions in figures, what it rests on. */
+export function windPages(input: WindPageInput): PageModel[] {
+  const { widthMm, heightMm } = pageSizeMm(input.paper, 'portrait');
+  const innerMm = widthMm - 2 * MARGIN_MM;
+  const title = `The wind at ${input.siteName}`;
+  const topMm = MARGIN_MM + HEADER_MM;
+  const endMm = heightMm - MARGIN_MM;
+  const pages: Mark[][] = [[]];
+  let yMm = topMm;
+  for (const block of [
+    roses(input, innerMm),
+    signTable(input, innerMm),
+    sectorTable(input, innerMm),
+    ...paragraphs(input, innerMm),
+  ]) {
+    if (yMm + block.heightMm > endMm && yMm > topMm) {
+      pages.push([]);
+      yMm = topMm;
+    }
+    pages[pages.length - 1].push(...block.draw(MARGIN_MM, yMm));
+    yMm += block.heightMm + GAP_MM;
+  }
+  return pages.map((marks, i) => ({
+    title,
+    widthMm,
+    heightMm,
+    marks: [...header(title, input, innerMm, i + 1), ...marks],
+  }));
+}
+
+function header(title: string, { madeOn }: WindPageInput, innerMm: number, page: number): Mark[] {
+  const right = MARGIN_MM + innerMm;
+  return [
+    {
+      mark: 'text',
+      atMm: [MARGIN_MM, MARGIN_MM + 5.5],
+      text: cutToWidth(title, 6.2, innerMm - 45, true),
+      sizeMm: 6.2,
+      bold: true,
+      ink: INK,
+    },
+    {
+      mark: 'text',
+      atMm: [MARGIN_MM, MARGIN_MM + 11.2],
+      text: 'The open wind, 10 m above the ground, before belts and trees slow it',
+      sizeMm: 3.7,
+      ink: INK,
+    },
+    {
+      mark: 'text',
+      atMm: [right, MARGIN_MM + 4],
+      text: page === 1 ? `made ${madeOn}` : `made ${madeOn}, page ${page}`,
+      sizeMm: 2.8,
+      ink: SOFT_INK,
+      anchor: 'end',
+    },
+    {
+      mark: 'line',
+      pointsMm: [
+        [MARGIN_MM, MARGIN_MM + 13.6],
+        [right, MARGIN_MM + 13.6],
+      ],
+      stroke: { ink: RULE, widthMm: 0.2 },
+    },
+  ];
+}
+
+const seasonsOf = (input: WindPageInput): readonly (readonly [string, WindPageSeason])[] => [
+  [`Growing season, ${input.growingWords}`, input.growing],
+  ['Rest of the year', input.rest],
+];
+
+/** Both roses to one scale, with a key to their ink. */
+function roses(input: WindPageInput, innerMm: number): ColumnBlock {
+  const columnMm = (innerMm - GAP_MM) / 2;
+  const seasons = seasonsOf(input);
+  const rings = roseRings([...input.growing.sectors, ...input.rest.sectors]);
+  const sentences = seasons.map(([, season]) =>
+    wrapToWidth(seasonSentence(season, input.unit), TEXT_MM, columnMm),
+  );
+  const wordsMm = 5 + Math.max(...sentences.map((lines) => lines.length)) * STEP_MM;
+  const middleMm = wordsMm + 7 + RADIUS_MM;
+  const keyMm = middleMm + RADIUS_MM + 13;
+  return {
+    heightMm: keyMm + 4,
+    draw: (xMm, yMm) => [
+      ...seasons.flatMap(([name, season], i) => {
+        const x = xMm + i * (columnMm + GAP_MM);
+        return [
+          ...textLines([name], x, yMm, HEAD_MM, 4, true),
+          ...textLines(sentences[i], x, yMm + 5, TEXT_MM, STEP_MM),
+          ...roseMarks(season, [x + columnMm / 2, yMm + middleMm], RADIUS_MM, rings),
+        ];
+      }),
+      ...key(xMm, yMm + keyMm),
+    ],
+  };
+}
+
+function key(xMm: number, yMm: number): Mark[] {
+  let x = xMm;
+  const words = (text: string): Mark => ({
+    mark: 'text',
+    atMm: [x, yMm + 2.4],
+    text,
+    sizeMm: 2.6,
+    ink: INK,
+  });
+  const lead = 'Longer is more often. Hours in which ';
+  const marks: Mark[] = [words(lead)];
+  x += textWidthMm(lead, 2.6) + 1;
+  for (const { words: sign, tint, breadth } of ROSE_CLASSES) {
+    const heightMm = 3.6 * breadth;
+    const [top, bottom] = [yMm + 1.5 - heightMm / 2, yMm + 1.5 + heightMm / 2];
+    marks.push({
+      mark: 'polygon',
+      ringsMm: [
+        [
+          [x, top],
+          [x + 6, top],
+          [x + 6, bottom],
+          [x, bottom],
+        ],
+      ],
+      fill: tint,
+      stroke: { ink: INK, widthMm: 0.18 },
+    });
+    x += 7.2;
+    marks.push(words(sign));
+    x += textWidthMm(sign, 2.6) + 3.5;
+  }
+  return marks;
+}
+
+function headed(head: string, bodyMm: number, draw: ColumnBlock['draw']): ColumnBlock {
+  return {
+    heightMm: 5 + bodyMm,
+    draw: (xMm, yMm) => [...textLines([head], xMm, yMm, HEAD_MM, 4, true), ...draw(xMm, yMm + 5)],
+  };
+}
+
+function signTable(input: WindPageInput, innerMm: number): ColumnBlock {
+  const { growing, rest, unit } = input;
+  const columns = [
+    { head: 'What is seen', widthMm: innerMm - 104 },
+    { head: 'Beaufort', widthMm: 32 },
+    { head: `from ${unit}`, widthMm: 18, figures: true },
+    { head: 'growing season', widthMm: 27, figures: true },
+    { head: 'rest of the year', widthMm: 27, figures: true },
+  ];
+  const rows = signsSeen(input.signs, [growing, rest]).map(({ force, name, fromMps, landSign }) => ({
+    cells: [
+      landSign,
+      `${force}, ${name}`,
+      speedFigure(fromMps, unit),
+      hoursFigure(growing.hoursFromForce[force]),
+      hoursFigure(rest.hoursFromForce[force]),
+    ],
+  }));
+  return headed(
+    'Hours in which at least this is seen in the open',
+    ruledTableHeightMm(rows.length),
+    (xMm, yMm) => ruledTable(columns, rows, xMm, yMm),
+  );
+}
+
+function sectorTable({ growing, rest, unit }: WindPageInput, innerMm: number): ColumnBlock {
+  const figures = [growing, rest].flatMap(() => [
+    { head: '% of hours', widthMm: 17, figures: true },
+    { head: `mean ${unit}`, widthMm: 17, figures: true },
+    { head: 'Weibull c, k', widthMm: 24, figures: true },
+  ]);
+  const columns = [{ head: 'From the', widthMm: innerMm - 116 }, ...figures];
+  const directions = [...new Set([...growing.sectors, ...rest.sectors].map(({ fromDeg }) => fromDeg))].sort(
+    (a, b) => a - b,
+  );
+  const cellsOf = ({ sectors }: WindPageSeason, fromDeg: number): string[] => {
+    const sector = sectors.find((each) => each.fromDeg === fromDeg);
+    if (!sector || sector.frequency === 0) return ['', '', ''];
+    return [
+      (sector.frequency * 100).toFixed(1),
+      speedFigure(sector.meanSpeedMps, unit),
+      `${speedFigure(sector.weibullScaleMps, unit)}, ${sector.weibullK.toFixed(2)}`,
+    ];
+  };
+  const total = (season: WindPageSeason) => [
+    ((1 - season.calmShare) * 100).toFixed(1),
+    speedFigure(season.meanSpeedMps, unit),
+    `calm ${percentFigure(season.calmShare)} %`,
+  ];
+  const rows = [
+    ...directions.map((fromDeg) => ({
+      cells: [
+        `${fromWords(fromDeg)}, ${Math.round(fromDeg)}°`,
+        ...cellsOf(growing, fromDeg),
+        ...cellsOf(rest, fromDeg),
+      ],
+    })),
+    { cells: ['all, calms in the mean', ...total(growing), ...total(rest)], bold: true },
+  ];
+  const groupsMm = 4;
+  return headed('Direction by direction', groupsMm + ruledTableHeightMm(rows.length), (xMm, yMm) => [
+    ...(['growing season', 'rest of the year'] as const).map(
+      (text, i): Mark => ({
+        mark: 'text',
+        atMm: [xMm + innerMm - (i === 0 ? 58 : 0), yMm + 2.6],
+        text,
+        sizeMm: TEXT_MM,
+        bold: true,
+        ink: INK,
+        anchor: 'end',
+      }),
+    ),
+    ...ruledTable(columns, rows, xMm, yMm + groupsMm),
+  ]);
+}
+
+function paragraphs(input: WindPageInput, widthMm: number): ColumnBlock[] {
+  const texts = [
+    ...input.rests,
+    ...input.assumed.map((clause) => `Assumed: ${clause.replace(/^wind: /, '')}.`),
+    'Hours come from each direction’s Weibull distribution (scale c, shape k); they are those of a usual year, and a single year differs.',
+  ];
+  const lines = texts.flatMap((text) => wrapToWidth(text, TEXT_MM, widthMm));
+  return [
+    headed('What it rests on', lines.length * STEP_MM, (xMm, yMm) =>
+      textLines(lines, xMm, yMm, TEXT_MM, STEP_MM),
+    ),
+  ];
+}
