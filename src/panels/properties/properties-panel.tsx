@@ -8,6 +8,7 @@ import { openStakes, stakesOf } from '../../state/shadow-stakes.ts';
 import { appStore, useApp } from '../../state/store.ts';
 import { Details } from '../parts/panel-head.tsx';
 import { STEPS } from '../steps.ts';
+import { BeltShelter } from './belt-shelter.tsx';
 import { FeatureFacts } from './feature-facts.tsx';
 import { FieldEditor } from './field-editor.tsx';
 import { MoveByMetres } from './move-by-metres.tsx';
@@ -114,6 +115,7 @@ export function PropertiesPanel(props: { feature: SiteFeature }) {
         ))}
       </div>
       <div>
+        <BeltShelter feature={feature} />
         <Details title="Move it by metres">
           <MoveByMetres feature={feature} />
         </Details>
