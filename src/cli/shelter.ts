@@ -17,9 +17,9 @@ import { finish, type Raster } from './finish.ts';
 import { patchesToSum } from './patches.ts';
 import { prepare } from './prepare.ts';
 import { progressLine } from './progress.ts';
-import { GALE_MPS, SHELTER_OPTIONS } from './shelter-options.ts';
+import { GALE_MPS, type GuessOptions, shelterOptionsOf, withGuessOptions } from './shelter-options.ts';
 
-interface ShelterCommandOptions extends CommonOptions, EndOptions {
+interface ShelterCommandOptions extends CommonOptions, EndOptions, GuessOptions {
   readonly gale: number;
 }
 
@@ -29,7 +29,7 @@ export function addShelterCommand(program: Command): void {
     .command('shelter')
     .description('share of open wind and hours of gale')
     .argument('<site file>', 'site file (.site.geojson)');
-  withEndOptions(withCommonOptions(command, 1.5), WIND_ENDS)
+  withGuessOptions(withEndOptions(withCommonOptions(command, 1.5), WIND_ENDS))
     .addOption(
       new Option('--gale <MPS>', 'open wind at 10 m that counts as a gale, in metres a second')
         .default(GALE_MPS)
@@ -56,7 +56,7 @@ async function shelter(path: string, options: ShelterCommandOptions): Promise<vo
     const asked = {
       readingHeightM: options.height,
       galeMps: options.gale,
-      options: SHELTER_OPTIONS,
+      options: shelterOptionsOf(options),
     };
     const progress = progressLine('shelter', options.quiet === true);
     const { main, ofPatches } = await computeAll(

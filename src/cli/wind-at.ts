@@ -11,10 +11,10 @@ import { numberBetween } from './common-options.ts';
 import { layoutOf, readGroundOf, readWeatherOf } from './prepare.ts';
 import { progressLine } from './progress.ts';
 import { readSite } from './read-files.ts';
-import { GALE_MPS, SHELTER_OPTIONS } from './shelter-options.ts';
+import { GALE_MPS, type GuessOptions, shelterOptionsOf, withGuessOptions } from './shelter-options.ts';
 import { type WindAtPage, windAtJson, windAtText } from './wind-at-text.ts';
 
-interface WindAtOptions {
+interface WindAtOptions extends GuessOptions {
   readonly at: string;
   readonly year: number;
   readonly height: number;
@@ -26,7 +26,7 @@ interface WindAtOptions {
 
 /** `leeglade wind-at`: from which directions a spot is sheltered, by what, and what each thing is worth there. */
 export function addWindAtCommand(program: Command): void {
-  program
+  const command = program
     .command('wind-at')
     .description('from which directions a spot is sheltered, by what, and what each thing is worth there')
     .argument('<site file>', 'site file (.site.geojson)')
@@ -48,8 +48,8 @@ export function addWindAtCommand(program: Command): void {
     )
     .option('--layout <NAME>', 'one of the alternative layouts')
     .option('--json', 'print the answer as JSON')
-    .option('--quiet', 'no progress')
-    .action(windAt);
+    .option('--quiet', 'no progress');
+  withGuessOptions(command).action(windAt);
 }
 
 async function windAt(path: string, options: WindAtOptions): Promise<void> {
@@ -80,7 +80,7 @@ async function windAt(path: string, options: WindAtOptions): Promise<void> {
       yM,
       readingHeightM: options.height,
       galeMps: options.gale,
-      options: SHELTER_OPTIONS,
+      options: shelterOptionsOf(options),
     },
     { onProgress: progress },
   );

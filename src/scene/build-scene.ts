@@ -9,6 +9,7 @@ import { growingDays } from './growing-days.ts';
 import { LeafClasses } from './leaf-phases.ts';
 import type { SceneOptions, SceneThing } from './options.ts';
 import { siteCentre } from './site-ground.ts';
+import { siteRelief } from './site-relief.ts';
 import { siteSky } from './site-sky.ts';
 import { siteSurroundings } from './site-surface.ts';
 import { standingAt } from './things.ts';
@@ -53,13 +54,14 @@ export function lightScene(document: SiteDocument, options: SceneOptions): Built
   };
 }
 
-/** What the shelter engine needs: windbreaks, the ground, the leaves and the wind climate. */
+/** What the shelter engine needs: windbreaks, trees, the ground and its shape, the leaves and the wind climate. */
 export function shelterScene(document: SiteDocument, options: SceneOptions): Built<ShelterScene> {
   const { frame, ground } = options;
   const [, latDeg] = siteCentre(document);
   const standing = standingAt(document, options);
   const leafClasses = new LeafClasses();
   const barriers = buildBarriers(standing.breaks, standing.buildings, frame, leafClasses);
+  const crowns = buildCrowns(standing.trees, frame, ground, leafClasses);
   const growingDay = growingDays(document.site, latDeg, document.site.baseYear + options.year);
   const { climate, assumed } = siteClimate(document.site.wind, options.weather, growingDay);
   return {
@@ -68,6 +70,8 @@ export function shelterScene(document: SiteDocument, options: SceneOptions): Bui
       growingDay,
       ground,
       barriers,
+      crowns,
+      relief: siteRelief(ground),
       leaf: leafClasses.phases(latDeg, growingDay.length),
       climate,
     },

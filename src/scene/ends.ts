@@ -21,8 +21,8 @@ export const ENDS_OF_CAUSE: Readonly<Record<Cause, readonly [SceneEnd, SceneEnd]
   foliage: ['dense-foliage', 'open-foliage'],
 };
 
-/** Causes that reach the wind: single trees do not slow it in the model, so their crowns do not count. */
-export const WIND_CAUSES: readonly Cause[] = ['growth', 'foliage'];
+/** Causes that reach the wind: all of them, since single trees slow it by their silhouettes. */
+export const WIND_CAUSES: readonly Cause[] = CAUSES;
 export const WIND_ENDS: readonly SceneEnd[] = WIND_CAUSES.flatMap((cause) => ENDS_OF_CAUSE[cause]);
 
 /** Crown radii of single trees at the ends: a fifth to either side (our convention: allometry scatters about so much). */

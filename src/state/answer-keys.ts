@@ -29,16 +29,25 @@ const lightSetting = (state: AppState) => [
 export const lightKey = (state: AppState) => [...world(state), ...lightSetting(state)];
 /** All that the light depends on but the ground and what stands on it. */
 export const lightKeyBesideFeatures = (state: AppState) => [...circumstances(state), ...lightSetting(state)];
-export const shelterKey = (state: AppState) => [...shown(state), state.year, state.cellWantedM];
+export const shelterKey = (state: AppState) => [
+  ...shown(state),
+  state.shelterOptions,
+  state.year,
+  state.cellWantedM,
+];
 export const patchesKey = (state: AppState) => [...shown(state), state.year, state.document.site.lightToKeep];
-export const yearsKey = (state: AppState) => [...shown(state), state.document.site.lightToKeep];
+export const yearsKey = (state: AppState) => [
+  ...shown(state),
+  state.shelterOptions,
+  state.document.site.lightToKeep,
+];
 export const lightEndsKey = (state: AppState) => [
   ...world(state),
   state.year,
   state.layer,
   lightField(state) ?? null,
 ];
-export const shelterEndsKey = (state: AppState) => [...world(state), state.year];
+export const shelterEndsKey = (state: AppState) => [...world(state), state.shelterOptions, state.year];
 
 export type Key = readonly unknown[];
 

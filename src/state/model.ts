@@ -9,7 +9,7 @@ import type { SiteProblem } from '../site/checks/problem.ts';
 import type { FeatureId, Kind, SiteDocument } from '../site/document.ts';
 import type { StakeWish } from '../stakes/stake-plan.ts';
 import type { WeatherTable } from '../sun/weather/weather-table.ts';
-import type { ShelterResult, WindClimate } from '../wind/shelter-types.ts';
+import type { ShelterOptions, ShelterResult, WindClimate } from '../wind/shelter-types.ts';
 import type { EarlierSite } from './earlier-sites.ts';
 import type { HorizonFound } from './horizon-found.ts';
 import type { WindFound } from './wind-found.ts';
@@ -46,6 +46,9 @@ export type DialogName =
   | 'sides'
   | 'photo'
   | 'wind-words'
+  | 'wind-drawn'
+  | 'wind-table'
+  | 'print-wind'
   | 'tree-height'
   | 'spot-levels'
   | 'print'
@@ -195,6 +198,8 @@ export interface AppState {
   /** One end of what is not known, at which everything is shown; null: as expected. */
   readonly shownEnd: SceneEnd | null;
   readonly inkedValues: InkedValues;
+  /** Which guesses the shelter engine uses, and its rule for several belts. */
+  readonly shelterOptions: ShelterOptions;
   readonly layout: string | null;
   readonly unitSystem: UnitSystem;
   readonly selection: FeatureId | null;
@@ -264,6 +269,7 @@ export interface Actions {
         | 'layer'
         | 'shownEnd'
         | 'inkedValues'
+        | 'shelterOptions'
         | 'layout'
         | 'unitSystem'
         | 'theme'

@@ -1,4 +1,5 @@
 import type { StoreApi } from 'zustand/vanilla';
+import { USUAL_SHELTER_OPTIONS } from '../wind/shelter-guesses.ts';
 import type { Actions, App, AppState } from './model.ts';
 
 type ViewState = Pick<
@@ -10,6 +11,7 @@ type ViewState = Pick<
   | 'layer'
   | 'shownEnd'
   | 'inkedValues'
+  | 'shelterOptions'
   | 'layout'
   | 'unitSystem'
   | 'theme'
@@ -33,6 +35,7 @@ export const FIRST_VIEW: ViewState = {
   layer: 'ground',
   shownEnd: null,
   inkedValues: { 'light-share': null, 'sun-hours': null, 'daily-light': null },
+  shelterOptions: USUAL_SHELTER_OPTIONS,
   layout: null,
   unitSystem: 'metric',
   theme: 'as-device',

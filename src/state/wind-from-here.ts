@@ -13,9 +13,9 @@ import type { App, AppState } from './model.ts';
 import { WIND_READING_HEIGHT_M } from './reading-height.ts';
 import { sceneOptions } from './scene-options.ts';
 import type { WindFound } from './wind-found.ts';
-import { ALL_GUESSES, GALE_MPS } from './work.ts';
+import { GALE_MPS } from './work.ts';
 
-const key = (state: AppState) => [...shown(state), state.year, state.windAt];
+const key = (state: AppState) => [...shown(state), state.shelterOptions, state.year, state.windAt];
 
 /** The wind at `at` as the app is set: year, layout, and the end of what is not known that is shown. */
 export const windPasses = (
@@ -37,7 +37,7 @@ export const windPasses = (
         yM,
         readingHeightM: WIND_READING_HEIGHT_M,
         galeMps: GALE_MPS,
-        options: ALL_GUESSES,
+        options: state.shelterOptions,
       },
       { signal, onProgress },
     );

@@ -21,9 +21,14 @@ import { sunTimeEndPasses, sunTimePasses } from './sun-time-passes.ts';
 
 /** Beaufort 6 and more, m/s at 10 m in the open (published lower limit). */
 export const GALE_MPS = 10.8;
+/** How the wind is read for the app as it is set. */
+const windReading = ({ shelterOptions }: AppState) => ({
+  readingHeightM: WIND_READING_HEIGHT_M,
+  galeMps: GALE_MPS,
+  options: shelterOptions,
+});
 /** A field counts as sheltered where the wind is cut by this share or more. */
 const SHELTERED_FROM = 0.3;
-export const ALL_GUESSES = { obliqueWind: true, shortThings: true, youngBelts: true, endsAndGaps: true };
 const YEARS_OF_SHELTER = [0, 2, 4, 6, 8, 10, 12, 15, 20, 25, 30, 40];
 const FIELD_CELLS_ACROSS = 24;
 
@@ -50,7 +55,7 @@ export function workersWork(store: StoreApi<App>, runner: JobRunner): Work {
         const grid = siteGrid(state.document, state.frame, { cellM, layout: state.layout });
         return runShelter(
           runner,
-          { scene, grid, readingHeightM: WIND_READING_HEIGHT_M, galeMps: GALE_MPS, options: ALL_GUESSES },
+          { ...windReading(state), scene, grid },
           { signal, onProgress },
         );
       }),
@@ -58,11 +63,7 @@ export function workersWork(store: StoreApi<App>, runner: JobRunner): Work {
     costs: (state) => costPasses(state, groundOf(state), runner),
     lightEnds: (state) => lightEndPasses(state, groundOf(state), runner),
     shelterEnds: (state) =>
-      shelterEndPasses(state, groundOf(state), runner, {
-        readingHeightM: WIND_READING_HEIGHT_M,
-        galeMps: GALE_MPS,
-        options: ALL_GUESSES,
-      }),
+      shelterEndPasses(state, groundOf(state), runner, windReading(state)),
     sunTimes: (state) => sunTimePasses(state, groundOf(state), runner, cells(state, lightField(state))),
     sunTimeEnds: (state) => sunTimeEndPasses(state, groundOf(state), runner),
     yearCurves: (state) => [
@@ -85,7 +86,7 @@ export function workersWork(store: StoreApi<App>, runner: JobRunner): Work {
           const { scene } = shelterScene(state.document, sceneOptions(state, groundOf(state), year));
           const result = await runShelter(
             runner,
-            { scene, grid, readingHeightM: WIND_READING_HEIGHT_M, galeMps: GALE_MPS, options: ALL_GUESSES },
+            { ...windReading(state), scene, grid },
             { signal },
           );
           const cut = result.windShare.subarray(0, cellCount(grid)).map((share) => 1 - share);

@@ -19,10 +19,17 @@ export function obliqueCosine(acrossM: number, lengthM: number, options: Shelter
  * Porosity the wind meets: the foliage's, at the leaf share and along the slanting path, opened by the share of the
  * height that is free below a raised foot (our guess).
  */
-export function metPorosity(barrier: Barrier, leafShare: number, cosine: number, heightM: number): number {
+export function metPorosity(
+  barrier: Barrier,
+  leafShare: number,
+  cosine: number,
+  heightM: number,
+  options: ShelterOptions,
+): number {
   const straight = porosityAtLeafShare(barrier.porosityOn, barrier.porosityOff, leafShare);
   const foliage = cosine < 1 ? straight ** (1 / cosine) : straight;
-  const open = heightM > 0 ? Math.min(1, Math.max(0, barrier.baseM / heightM)) : 1;
+  const footM = options.raisedFeet ? barrier.baseM : 0;
+  const open = heightM > 0 ? Math.min(1, Math.max(0, footM / heightM)) : 1;
   return foliage + (1 - foliage) * open;
 }
 

@@ -12,12 +12,21 @@ import type { Piece } from './barrier-pieces.ts';
 import { type GroupExtent, groupExtents } from './group-extents.ts';
 import { LANE_BYTES, LANES } from './kernel/assembly/layout.ts';
 import { type ShelterKernel, startShelterKernel } from './kernel/kernel.ts';
+import { besideStrength, laySide } from './lay-side.ts';
 import { nodesOver } from './line-reach.ts';
 import type { ShelterPhase } from './shelter-phases.ts';
 import { acrossWind, type ShelterTile, type WindRay } from './shelter-tile.ts';
 import type { ShelterOptions, ShelterRequest } from './shelter-types.ts';
 import { splatPanels } from './splat-panels.ts';
-import { DISTANCE_NODES, deficitTable, fillDeficits, overPorousFactor, tableRow } from './weps-table.ts';
+import {
+  DISTANCE_NODES,
+  deficitAt,
+  deficitTable,
+  distanceNode,
+  fillDeficits,
+  overPorousFactor,
+  tableRow,
+} from './weps-table.ts';
 
 /** Where a tile is worked out, and what is the same for all its directions. */
 export interface Ground {
@@ -94,7 +103,7 @@ export function layPiece(
     const nodes = strength > 0 ? nodesOver(tile, ray, xyM, height) : null;
     if (!nodes) return;
     const places = states.map((leafShare) => {
-      const porosity = metPorosity(barrier, leafShare, cosine, height);
+      const porosity = metPorosity(barrier, leafShare, cosine, height, options);
       return {
         row: tableRow(porosity, barrier.widthM / cosine / height),
         factor: overPorousFactor(porosity) * strength,
@@ -110,13 +119,42 @@ export function layPiece(
       : linePanels(ray, xyM, heightM, barrier.widthM / cosine);
   states.forEach((leafShare, lane) => {
     const effects = {
-      porosityAt: (height: number) => metPorosity(barrier, leafShare, cosine, height),
+      porosityAt: (height: number) => metPorosity(barrier, leafShare, cosine, height, options),
       strengthAt: (height: number) => youngStrength(height, readingHeightM, options),
       reachM,
+      insideWoods: options.insideWoods,
     };
     const lanes = [lane, states.length === 1 ? LANES - 1 : lane] as const;
     splatPanels(tile, ray, panels, effects, table, kernel.floats, deficits / 4, lanes);
   });
+}
+
+/** The stiller air beside a straight piece that the wind blows along; see lay-side.ts. */
+export function layBeside(
+  ground: Ground,
+  { ray }: Blow,
+  piece: Piece,
+  phases: readonly ShelterPhase[],
+): void {
+  const { kernel, tile, deficits, options, readingHeightM } = ground;
+  const { barrier, xyM, heightM } = piece;
+  if (barrier.shape === 'area') return;
+  const across = acrossWind(ray, xyM[2], xyM[3]) - acrossWind(ray, xyM[0], xyM[1]);
+  const meanM = (heightM[0] + heightM[1]) / 2;
+  const strength =
+    meanM > 0
+      ? besideStrength(Math.abs(across) / Math.hypot(xyM[2] - xyM[0], xyM[3] - xyM[1])) *
+        youngStrength(meanM, readingHeightM, options)
+      : 0;
+  if (strength === 0) return;
+  const table = deficitTable();
+  const states = statesOf(piece, phases);
+  const atLine = Array.from({ length: LANES }, (_, lane) => {
+    const porosity = metPorosity(barrier, states[Math.min(lane, states.length - 1)], 1, meanM, options);
+    const row = tableRow(porosity, barrier.widthM / meanM);
+    return strength * overPorousFactor(porosity) * deficitAt(table, row, distanceNode(0));
+  });
+  laySide(tile, ray, xyM, heightM, atLine, kernel.floats, deficits / 4);
 }
 
 /** The faster wind beside the outermost corners of everything connected; after all pieces. */
@@ -133,7 +171,7 @@ export function layEnds(ground: Ground, { ray, extents }: Blow, phases: readonly
       const states = statesOf(piece, phases);
       for (let lane = 0; lane < LANES; lane++) {
         const leafShare = states[Math.min(lane, states.length - 1)];
-        const porosity = metPorosity(barrier, leafShare, cosine, heightM);
+        const porosity = metPorosity(barrier, leafShare, cosine, heightM, options);
         kernel.floats[gains / 4 + lane] = endGain((1 - porosity) * strength * breadth);
       }
       kernel.layEnd(xyM[2 * vertex], xyM[2 * vertex + 1], heightM, index === 0 ? -1 : 1, gains);

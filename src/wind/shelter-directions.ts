@@ -7,6 +7,13 @@ import { exceedanceShare } from './weibull.ts';
 /** Lists of this many evenly spaced sectors have a width; any other list is exact single directions. */
 const SECTOR_COUNTS = [8, 12, 16, 36];
 export const DIRECTIONS_A_SECTOR = 5;
+/** So few while a hand moves something; the answer at rest has them all. */
+export const LIVE_DIRECTIONS_A_SECTOR = 2;
+
+/** Greatest share of open wind in a gale table: up to 1.2 beside an end, 1.6 times that on a crest. */
+const MOST_SHARE = 2;
+/** Nodes of a gale table, with one to spare. */
+export const GALE_TABLE_NODES = MOST_SHARE * GALE_NODES + 2;
 
 /** What one direction is in one season. */
 export interface SeasonOfDirection {
@@ -31,12 +38,21 @@ const isEvenRose = (sectors: readonly ClimateSector[]): boolean => {
   return turned.every((deg, i) => Math.abs(deg - turned[0] - (i * 360) / count) < 0.1);
 };
 
+/** Tables of the climates asked for last: a moving hand asks for the same ones at every step. */
+const madeTables = new Map<string, Float32Array>();
+const MOST_TABLES = 200;
+
 /** Chance of a gale by share of the open wind, for a sector whose 10 m wind has this mean and shape. */
 function galeTable(galeMps: number, mean10mMps: number, k: number): Float32Array {
-  const table = new Float32Array(Math.ceil(1.25 * GALE_NODES) + 2);
+  const key = `${galeMps} ${mean10mMps} ${k}`;
+  const made = madeTables.get(key);
+  if (made) return made;
+  const table = new Float32Array(GALE_TABLE_NODES);
   for (let node = 1; node < table.length; node++) {
     table[node] = exceedanceShare(galeMps, (mean10mMps * node) / GALE_NODES, k);
   }
+  if (madeTables.size >= MOST_TABLES) madeTables.clear();
+  madeTables.set(key, table);
   return table;
 }
 

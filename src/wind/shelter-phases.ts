@@ -1,5 +1,6 @@
 import type { Barrier } from '../crowns/barrier.ts';
 import type { LeafPhases } from '../crowns/leaf-phases.ts';
+import type { LooseTree } from './loose-trees.ts';
 
 /** Floor of a living thing's optical porosity while its leaf state is between the two given ones. */
 const LEAST_POROSITY = 0.01;
@@ -33,13 +34,14 @@ export function porosityAtLeafShare(porosityOn: number, porosityOff: number, lea
 }
 
 /**
- * Cuts the year into the leaf states that differ for these barriers, with their weights in the growing season and in
+ * Cuts the year into the leaf states that differ for these barriers and trees, with their weights in the growing season and in
  * the rest by days. A season without a day takes the weights of the whole year and no hours.
  */
 export function shelterSeasons(
   leaf: LeafPhases,
   growingDay: Uint8Array,
   barriers: readonly Barrier[],
+  trees: readonly LooseTree[],
 ): ShelterSeasons {
   const days = growingDay.length;
   if (leaf.phaseOfDay.length !== days || (days !== 365 && days !== 366)) {
@@ -49,6 +51,7 @@ export function shelterSeasons(
   for (const barrier of barriers) {
     if (barrier.porosityOn !== barrier.porosityOff) matters[barrier.leafClass] = 1;
   }
+  for (const tree of trees) if (tree.areaOnM2 !== tree.areaOffM2) matters[tree.leafClass] = 1;
   const found = new Map<string, { phase: number; growing: number; rest: number }>();
   let growingDays = 0;
   for (let day = 0; day < days; day++) {

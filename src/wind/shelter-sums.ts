@@ -2,7 +2,7 @@ import { sampleGrid } from '../numeric/grid.ts';
 import { isInsideRing } from './footprint.ts';
 import { GALE_NODES, LANE_BYTES, LANES } from './kernel/assembly/layout.ts';
 import type { ShelterKernel } from './kernel/kernel.ts';
-import type { SeasonOfDirection } from './shelter-directions.ts';
+import { GALE_TABLE_NODES, type SeasonOfDirection } from './shelter-directions.ts';
 import type { ShelterTile } from './shelter-tile.ts';
 import type { ShelterRequest, ShelterResult } from './shelter-types.ts';
 
@@ -44,11 +44,10 @@ export interface Weights {
   readonly table: number;
 }
 
-const TABLE_FLOATS = Math.ceil(1.25 * GALE_NODES) + 2;
 export const takeWeights = (kernel: ShelterKernel): Weights => ({
   speed: kernel.take(LANE_BYTES),
   gale: kernel.take(LANE_BYTES),
-  table: kernel.take(4 * TABLE_FLOATS),
+  table: kernel.take(4 * GALE_TABLE_NODES),
 });
 
 /**

@@ -1,6 +1,8 @@
 import type { Barrier } from '../crowns/barrier.ts';
+import type { CrownSet } from '../crowns/crown-set.ts';
 import type { LeafPhases } from '../crowns/leaf-phases.ts';
 import type { Grid, GridSpec } from '../numeric/grid.ts';
+import type { Relief } from './relief.ts';
 
 /** One sector of the wind climate in one season; frequencies of a season with its calms add to 1. */
 export interface ClimateSector {
@@ -17,12 +19,19 @@ export interface WindClimate {
   readonly rest: { readonly calmShare: number; readonly sectors: readonly ClimateSector[] };
 }
 
-/** Guesses without a published source; each can be switched off. */
+/** What of the model acts; each guess can be switched off (shelter-guesses.ts says what each does). */
 export interface ShelterOptions {
   readonly obliqueWind: boolean;
+  readonly parallelWind: boolean;
   readonly shortThings: boolean;
   readonly youngBelts: boolean;
+  readonly raisedFeet: boolean;
   readonly endsAndGaps: boolean;
+  readonly insideWoods: boolean;
+  readonly scatteredTrees: boolean;
+  readonly landform: boolean;
+  /** Several belts: what each leaves is multiplied; otherwise the smallest share wins. */
+  readonly chainedBelts: boolean;
 }
 
 export interface ShelterScene {
@@ -30,6 +39,10 @@ export interface ShelterScene {
   readonly growingDay: Uint8Array;
   readonly ground: Grid;
   readonly barriers: readonly Barrier[];
+  /** Single trees; what of them stands in a barrier is not counted twice. */
+  readonly crowns: CrownSet;
+  /** What the shape of the land does to the wind; null: even. */
+  readonly relief: Relief | null;
   readonly leaf: LeafPhases;
   readonly climate: WindClimate;
 }

@@ -25,6 +25,8 @@ export interface PanelEffects {
   readonly strengthAt: (heightM: number) => number;
   /** Distance to which a short thing shelters in full, metres. */
   readonly reachM: number;
+  /** Whether it grows stiller away from the edges of an area. */
+  readonly insideWoods: boolean;
 }
 
 /** Across a panel, porosity and strength are worked out this often, in heights, and interpolated between. */
@@ -90,7 +92,7 @@ function panelDeficit(
   profile: PanelProfile,
   t: number,
   q: number,
-  reachM: number,
+  { reachM, insideWoods }: PanelEffects,
   table: DeficitTable,
 ): number {
   const { panel } = profile;
@@ -109,6 +111,7 @@ function panelDeficit(
   // The width is taken exactly: at the corner of a solid it vanishes, and the function is steepest there.
   const row = tableRow(porosity, (panel.widthM ?? exit - entry) / height);
   const factor = lookUp(atEntry ? profile.entryFactor : profile.exitFactor, at);
+  if (inside && !insideWoods) return factor * deficitAt(table, row, distanceNode(0));
   if (inside) {
     const still = largestDeficitAt(table, row);
     return factor * (still - (still - deficitAt(table, row, distanceNode(0))) * Math.exp(-Math.abs(x)));
@@ -167,7 +170,7 @@ export function splatPanels(
       const q = Math.min(1, Math.max(0, (s - acrossM[0]) / (acrossM[1] - acrossM[0])));
       const i = at + (row * tile.columns + c) * LANES;
       for (const profile of profiles) {
-        const deficit = panelDeficit(profile, t, q, effects.reachM, table);
+        const deficit = panelDeficit(profile, t, q, effects, table);
         for (let lane = firstLane; lane <= lastLane; lane++)
           if (deficit > out[i + lane]) out[i + lane] = deficit;
       }

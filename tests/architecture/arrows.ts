@@ -78,8 +78,9 @@ export const ARROWS: Readonly<Record<string, Arrows>> = {
   state: {
     code: ['site', 'scene', 'stakes', 'jobs', 'plants', 'geo', 'sun', 'growth'],
     types: ENGINES,
+    files: ['src/wind/shelter-guesses.ts'],
     reason:
-      'it keeps the frame, the ground and the answers of the engines, by their types; it never calls one; stakes: a few rays, done in milliseconds, are asked for where they are shown',
+      'it keeps the frame, the ground and the answers of the engines, by their types; it never calls one; stakes: a few rays, done in milliseconds, are asked for where they are shown; shelter-guesses: which guesses there are, in words, and which are usually on',
   },
   map: { code: ['state', 'site', 'geo', 'plants', 'sheets'] },
   panels: {
@@ -90,6 +91,7 @@ export const ARROWS: Readonly<Record<string, Arrows>> = {
       'src/stakes/score-words.ts',
       'src/stakes/surroundings.ts',
       'src/sun/day-words.ts',
+      'src/wind/shelter-guesses.ts',
     ],
     reason:
       'map: the window that holds the panels also holds the map; stakes and days are said in the same words on the screen, on paper and on the command line',

@@ -9,9 +9,10 @@ import { sameContent } from '../../src/jobs/same-content.ts';
 import type { LightResult } from '../../src/light/light-types.ts';
 import { cellCount } from '../../src/numeric/grid.ts';
 import { lightScene, shelterScene } from '../../src/scene/build-scene.ts';
-import { atEnd, CAUSES, type SceneEnd, WIND_CAUSES } from '../../src/scene/ends.ts';
+import { atEnd, CAUSES, SCENE_ENDS, type SceneEnd, WIND_CAUSES } from '../../src/scene/ends.ts';
 import { siteGrid } from '../../src/scene/site-grid.ts';
 import { siteFrame, siteGround } from '../../src/scene/site-ground.ts';
+import { USUAL_SHELTER_OPTIONS } from '../../src/wind/shelter-guesses.ts';
 import { smallSite } from '../state/small-site.ts';
 
 const document = smallSite();
@@ -126,12 +127,12 @@ describe('what would change a map', () => {
         grid,
         readingHeightM: 1.5,
         galeMps: 10.8,
-        options: { obliqueWind: true, shortThings: true, youngBelts: true, endsAndGaps: true },
+        options: USUAL_SHELTER_OPTIONS,
       },
       (result) => result,
       {},
     );
-    expect([...at.ends.keys()]).toEqual(['slow-growth', 'fast-growth', 'dense-foliage', 'open-foliage']);
+    expect([...at.ends.keys()]).toEqual([...SCENE_ENDS]);
     expect(at.finer).not.toBeNull();
     expect(at.finer!.directions).toBeGreaterThanOrEqual(at.usual.directions);
   });

@@ -7,6 +7,7 @@ import { lightScene, shelterScene } from '../../src/scene/build-scene.ts';
 import { siteGrid } from '../../src/scene/site-grid.ts';
 import { siteFrame, siteGround } from '../../src/scene/site-ground.ts';
 import type { SiteDocument, SiteFeature } from '../../src/site/document.ts';
+import { USUAL_SHELTER_OPTIONS } from '../../src/wind/shelter-guesses.ts';
 
 const at = (eastM: number, northM: number) => [-64.5 + eastM / 78_700, 45.1 + northM / 111_100];
 
@@ -43,7 +44,7 @@ const shelter = {
   grid: siteGrid(document, frame, { cellM: 1 }),
   readingHeightM: 1.5,
   galeMps: 10.8,
-  options: { obliqueWind: true, shortThings: true, youngBelts: true, endsAndGaps: true },
+  options: USUAL_SHELTER_OPTIONS,
 };
 
 // Two worker threads serve all tests: starting one costs more than these small jobs.

@@ -1,4 +1,5 @@
 import type { Barrier } from '../../src/crowns/barrier.ts';
+import type { Relief } from '../../src/wind/relief.ts';
 import type { ClimateSector, ShelterRequest, ShelterResult } from '../../src/wind/shelter-types.ts';
 
 /**
@@ -196,14 +197,146 @@ function samplesOf(sectors: readonly ClimateSector[], convergenceRad: number): S
   });
 }
 
+interface Tree {
+  readonly at: readonly [number, number];
+  readonly top: number;
+  /** Silhouette, and what of it is closed in full leaf and leafless, m2. */
+  readonly outline: number;
+  readonly on: number;
+  readonly off: number;
+  readonly leafClass: number;
+}
+
+/** Silhouettes from the side, summed in small squares; of a tree over a barrier what rises above it. */
+function treesOf({ scene, options, readingHeightM }: ShelterRequest, standing: readonly Barrier[]): Tree[] {
+  const { crowns } = scene;
+  const footprints = partsOf(standing).filter(
+    ({ barrier }) => barrier.shape === 'area' || barrier.widthM > 0,
+  );
+  return Array.from({ length: crowns.count }, (_, i): Tree => {
+    const [x, y, , base, top, radius, depthOn, depthOff] = crowns.values.subarray(8 * i, 8 * i + 8);
+    const form = ['ellipsoid', 'dome', 'cone', 'cylinder'][crowns.form[i]];
+    const covered = footprints
+      .filter(({ outline }) => contains(outline, [x, y]))
+      .reduce((most, { heights }) => Math.max(most, ...heights), 0);
+    const young =
+      options.youngBelts && readingHeightM > 0
+        ? Math.min(1, Math.max(0, (top - readingHeightM) / readingHeightM))
+        : 1;
+    const sum = { outline: 0, on: 0, off: 0 };
+    const steps = 200;
+    const from = Math.max(base, covered);
+    for (let j = 0; j < steps && from < top; j++) {
+      const level = (between(from, top, (j + 0.5) / steps) - base) / (top - base);
+      const round = { ellipsoid: 1 - (2 * level - 1) ** 2, dome: 1 - level ** 2, cone: (1 - level) ** 2 };
+      const r = radius * Math.sqrt(round[form as keyof typeof round] ?? 1);
+      for (let k = 0; k < steps; k++) {
+        const area = (((top - from) / steps) * 2 * r) / steps;
+        const chord = 2 * r * Math.sqrt(1 - ((2 * (k + 0.5)) / steps - 1) ** 2);
+        sum.outline += young * area;
+        sum.on += young * area * (1 - Math.exp(-depthOn * chord));
+        sum.off += young * area * (1 - Math.exp(-depthOff * chord));
+      }
+    }
+    return { at: [x, y], top, leafClass: crowns.leafClass[i], ...sum };
+  }).filter(({ outline }) => outline > 0);
+}
+
+/** What is left of the wind on the ground at a roughness density: Raupach 1992 and 1994, lengths in tree heights. */
+function raupach(density: number): number {
+  const lambda = Math.min(0.5, density);
+  const roughness = (l: number) => {
+    const root = Math.sqrt(7.5 * 2 * l);
+    const d = l > 0 ? 1 - (1 - Math.exp(-root)) / root : 0;
+    const frictionOverSpeed = Math.min(0.3, Math.sqrt(0.003 + 0.3 * l));
+    return { d, z0: (1 - d) * Math.exp(-0.4 / frictionOverSpeed + 0.193) };
+  };
+  const { d, z0 } = roughness(lambda);
+  const rise = Math.log(10 / roughness(0).z0) / Math.log((10 - d) / z0);
+  return Math.min(1, rise / Math.sqrt(1 + 100 * lambda));
+}
+
+/** Trees laid on nodes two mean heights apart along the wind, averaged over twenty heights upwind, read between nodes. */
+function shareAmongTrees(
+  trees: readonly Tree[],
+  at: readonly [number, number],
+  up: readonly number[],
+  leafShareOfClass: (leafClass: number) => number,
+): number {
+  if (trees.length === 0) return 1;
+  const place = (p: readonly [number, number]) => [
+    p[0] * up[1] - p[1] * up[0],
+    -(p[0] * up[0] + p[1] * up[1]),
+  ];
+  const weight = trees.reduce((sum, tree) => sum + tree.outline, 0);
+  const mean = (of: (tree: Tree) => number) =>
+    trees.reduce((sum, tree) => sum + tree.outline * of(tree), 0) / weight;
+  const places = trees.map((tree) => place(tree.at));
+  const extent = [0, 1].map((axis) => {
+    const all = places.map((p) => p[axis]);
+    return Math.max(...all) - Math.min(...all);
+  });
+  const cell = Math.max(2 * mean(({ top }) => top), Math.max(...extent) / 96);
+  const middle = place([mean((tree) => tree.at[0]), mean((tree) => tree.at[1])]);
+  const tent = (distance: number) => Math.max(0, 1 - Math.abs(distance));
+  const densityAt = (column: number, row: number): number =>
+    trees.reduce((sum, tree, i) => {
+      const s = (places[i][0] - middle[0]) / cell - column;
+      const t = (places[i][1] - middle[1]) / cell - row;
+      if (Math.abs(s) >= 1 || Math.abs(t) >= 1) return sum;
+      const leaf = leafShareOfClass(tree.leafClass);
+      const open = (closed: number) => Math.max(0.01, 1 - closed / tree.outline);
+      const mixed = open(tree.on) ** leaf * open(tree.off) ** (1 - leaf);
+      return sum + (tent(s) * tent(t) * tree.outline * (1 - mixed)) / cell ** 2;
+    }, 0);
+  const deficitAt = (column: number, row: number): number => {
+    let sum = 0;
+    for (let m = 0; m < 10; m++) sum += (1 - m / 10) * densityAt(column, row - m);
+    return 1 - raupach(sum / 5.5);
+  };
+  const here = place(at);
+  const [column, row] = [(here[0] - middle[0]) / cell, (here[1] - middle[1]) / cell];
+  const [c, r] = [Math.floor(column), Math.floor(row)];
+  let deficit = 0;
+  for (const i of [c, c + 1])
+    for (const j of [r, r + 1]) {
+      const share = tent(column - i) * tent(row - j);
+      if (share > 0) deficit += share * deficitAt(i, j);
+    }
+  return 1 - deficit;
+}
+
+/** What the shape of the land makes of a wind, from its coefficients at the nearest four cells. */
+function landShare(relief: Relief, at: readonly [number, number], up: readonly number[]): number {
+  const column = (at[0] - relief.westM) / relief.cellM - 0.5;
+  const row = (relief.northM - at[1]) / relief.cellM - 0.5;
+  const [c, r] = [Math.floor(column), Math.floor(row)];
+  const [u, v] = [column - c, row - r];
+  const read = (values: Float32Array) => {
+    const value = (i: number, j: number) => values[j * relief.columns + i];
+    return between(
+      between(value(c, r), value(c + 1, r), u),
+      between(value(c, r + 1), value(c + 1, r + 1), u),
+      v,
+    );
+  };
+  const change =
+    up[0] ** 2 * read(relief.eastEast) +
+    2 * up[0] * up[1] * read(relief.eastNorth) +
+    up[1] ** 2 * read(relief.northNorth);
+  return Math.min(1.6, Math.max(0.5, 1 + change));
+}
+
 /** Share of open wind at one place for one wind and one leaf state. */
 function shareAt(
   request: ShelterRequest,
   groups: readonly (readonly Part[])[],
+  trees: readonly Tree[],
   at: readonly [number, number],
   fromGridRad: number,
-  leafShareOf: (barrier: Barrier) => number,
+  leafShareOfClass: (leafClass: number) => number,
 ): number {
+  const leafShareOf = (barrier: Barrier) => leafShareOfClass(barrier.leafClass);
   const { options, readingHeightM } = request;
   const up = [Math.sin(fromGridRad), Math.cos(fromGridRad)];
   const right = [up[1], -up[0]];
@@ -226,17 +359,35 @@ function shareAt(
       );
     }
     p = p ** (1 / cosineOf(part));
-    return p + (1 - p) * Math.min(1, baseM / height);
+    return p + (1 - p) * (options.raisedFeet ? Math.min(1, baseM / height) : 0);
   };
   const youngOf = (height: number) =>
     options.youngBelts && readingHeightM > 0
       ? Math.min(1, Math.max(0, (height - readingHeightM) / readingHeightM))
       : 1;
 
-  let share = 1;
+  /** Beside a line that the wind blows along: half of what it takes straight on, to four heights. */
+  const besideShare = (part: Part): number => {
+    const [a, b] = part.points;
+    const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
+    const q = ((at[0] - a[0]) * (b[0] - a[0]) + (at[1] - a[1]) * (b[1] - a[1])) / length ** 2;
+    const cellAlongHere = along(at);
+    const ends = [along(a), along(b)];
+    if (q < 0 || q > 1 || cellAlongHere < Math.min(...ends) || cellAlongHere > Math.max(...ends)) return 1;
+    const foot = [between(a[0], b[0], q), between(a[1], b[1], q)];
+    const aside = Math.hypot(at[0] - foot[0], at[1] - foot[1]) / between(part.heights[0], part.heights[1], q);
+    const mean = (part.heights[0] + part.heights[1]) / 2;
+    const straight = { ...part, barrier: { ...part.barrier, shape: 'area' as const } };
+    const f = weps(porosityOf(straight, mean), 0, part.barrier.widthM / mean);
+    const parallel = Math.max(0, 1 - Math.abs(across(b) - across(a)) / length / 0.25);
+    return 1 - 0.5 * parallel * Math.max(0, 1 - aside / 4) * (1 - f) * youngOf(mean);
+  };
+  const several = (a: number, b: number) => (options.chainedBelts ? a * b : Math.min(a, b));
+  let whole = 1;
   const cellAlong = along(at);
   const cellAcross = across(at);
   for (const group of groups) {
+    let share = 1;
     const acrosses = group.flatMap((part) => part.points.map(across));
     const length = Math.max(...acrosses) - Math.min(...acrosses);
     const short = (d: number) =>
@@ -262,6 +413,7 @@ function shareAt(
       }
       crossings.sort((a, b) => a.along - b.along);
       if (part.barrier.shape === 'line') {
+        if (options.parallelWind) share = Math.min(share, besideShare(part));
         for (const crossing of crossings) {
           share = Math.min(
             share,
@@ -285,13 +437,18 @@ function shareAt(
           let quietest = 1;
           for (let x = 0; x <= 35; x += 0.05) quietest = Math.min(quietest, weps(p, x, width / height));
           const edge = weps(p, 0, width / height);
-          const f = quietest + (edge - quietest) * Math.exp(-Math.min(fromEntry, fromExit) / height);
+          const f = options.insideWoods
+            ? quietest + (edge - quietest) * Math.exp(-Math.min(fromEntry, fromExit) / height)
+            : edge;
           share = Math.min(share, 1 - (1 - f) * youngOf(height));
         }
       }
     }
+    whole = several(whole, share);
   }
-  if (share < 1 - 0.002 || !options.endsAndGaps) return share;
+  const share = several(whole, shareAmongTrees(trees, at, up, leafShareOfClass));
+  const ofLand = options.landform && request.scene.relief ? landShare(request.scene.relief, at, up) : 1;
+  if (share < 1 - 0.002 || !options.endsAndGaps) return share * ofLand;
 
   let gain = 0;
   for (const group of groups) {
@@ -322,7 +479,7 @@ function shareAt(
       gain = Math.max(gain, 0.2 * strength * fade);
     }
   }
-  return gain > 0 ? 1 + gain : share;
+  return (gain > 0 ? 1 + gain : share) * ofLand;
 }
 
 export function referenceShelter(request: ShelterRequest): ShelterResult {
@@ -333,6 +490,7 @@ export function referenceShelter(request: ShelterRequest): ShelterResult {
       Math.max(...barrier.heightM) > (options.youngBelts ? readingHeightM : 0),
   );
   const groups = connected(withSmallGapsClosed(partsOf(standing), standing));
+  const trees = options.scatteredTrees ? treesOf(request, standing) : [];
   const cells = grid.columns * grid.rows;
   const windShare = new Float32Array(3 * cells);
   const galeHours = new Float32Array(3 * cells);
@@ -362,9 +520,9 @@ export function referenceShelter(request: ShelterRequest): ShelterResult {
         const scale = (sector.meanSpeedMps * to10m) / gammaOf(1 + 1 / sector.weibullK);
         daysOfPhase.forEach((phaseDays, phase) => {
           if (phaseDays === 0) return;
-          const leafShareOf = (barrier: Barrier) =>
-            scene.leaf.leafShare[phase * scene.leaf.classCount + barrier.leafClass];
-          const share = shareAt(request, groups, at, fromGridRad, leafShareOf);
+          const leafShareOf = (leafClass: number) =>
+            scene.leaf.leafShare[phase * scene.leaf.classCount + leafClass];
+          const share = shareAt(request, groups, trees, at, fromGridRad, leafShareOf);
           speed += (frequency * sector.meanSpeedMps * share * phaseDays) / days;
           gale +=
             frequency * Math.exp(-((request.galeMps / (share * scale)) ** sector.weibullK)) * phaseDays * 24;

@@ -1,20 +1,15 @@
 import type { Barrier } from '../../src/crowns/barrier.ts';
+import { CROWN_FORMS, type CrownSet } from '../../src/crowns/crown-set.ts';
 import { seededRandom } from '../../src/numeric/random.ts';
+import type { Relief } from '../../src/wind/relief.ts';
+import { USUAL_SHELTER_OPTIONS } from '../../src/wind/shelter-guesses.ts';
 import type { ClimateSector, ShelterOptions, ShelterRequest } from '../../src/wind/shelter-types.ts';
 
 /** Small drawn scenes for the shelter tests. */
-export const ALL_GUESSES: ShelterOptions = {
-  obliqueWind: true,
-  shortThings: true,
-  youngBelts: true,
-  endsAndGaps: true,
-};
-export const NO_GUESSES: ShelterOptions = {
-  obliqueWind: false,
-  shortThings: false,
-  youngBelts: false,
-  endsAndGaps: false,
-};
+export const ALL_GUESSES: ShelterOptions = USUAL_SHELTER_OPTIONS;
+export const NO_GUESSES = Object.fromEntries(
+  Object.keys(USUAL_SHELTER_OPTIONS).map((key) => [key, false]),
+) as unknown as ShelterOptions;
 
 export function line(
   points: readonly (readonly [number, number])[],
@@ -47,6 +42,44 @@ export const sector = (fromDeg: number, frequency = 1, meanSpeedMps = 5, weibull
   weibullK,
 });
 
+/** A tree: x, y, height, crown base and radius, metres; leaf class 1 loses its leaves. */
+export interface DrawnTree {
+  readonly x: number;
+  readonly y: number;
+  readonly topM: number;
+  readonly baseM: number;
+  readonly radiusM: number;
+  readonly leafClass?: number;
+  readonly form?: number;
+}
+export const crownSet = (trees: readonly DrawnTree[]): CrownSet => ({
+  count: trees.length,
+  values: Float64Array.from(
+    trees.flatMap(({ x, y, topM, baseM, radiusM }) => [x, y, 100, baseM, topM, radiusM, 0.5, 0.1]),
+  ),
+  form: Uint8Array.from(trees, ({ form }) => form ?? 0),
+  leafClass: Uint8Array.from(trees, ({ leafClass }) => leafClass ?? 0),
+  thing: new Uint16Array(trees.length),
+});
+const NO_CROWNS = crownSet([]);
+
+/** Trees of every form thrown down by a seed on a square of 200 m, some of them deciduous. */
+export function seededTrees(seed: number, count = 60): DrawnTree[] {
+  const random = seededRandom(seed + 1000);
+  return Array.from({ length: count }, () => {
+    const topM = 1 + 9 * random();
+    return {
+      x: (random() - 0.5) * 200,
+      y: (random() - 0.5) * 200,
+      topM,
+      baseM: topM * 0.3 * random(),
+      radiusM: 0.3 * topM * (0.6 + random()),
+      leafClass: random() < 0.5 ? 1 : 0,
+      form: Math.floor(random() * CROWN_FORMS.length),
+    };
+  });
+}
+
 /** Growing season 1 April to 30 September of a year of 365 days. */
 export const growingDay = Uint8Array.from({ length: 365 }, (_, day) => Number(day >= 90 && day < 273));
 
@@ -67,6 +100,8 @@ export function request(
     rest?: readonly ClimateSector[];
     grid?: ShelterRequest['grid'];
     options?: ShelterOptions;
+    crowns?: CrownSet;
+    relief?: Relief | null;
     readingHeightM?: number;
     convergenceRad?: number;
   } = {},
@@ -78,6 +113,8 @@ export function request(
       growingDay,
       ground: { columns: 1, rows: 1, cellM: 10, westM: 0, northM: 0, values: Float32Array.of(100) },
       barriers,
+      crowns: more.crowns ?? NO_CROWNS,
+      relief: more.relief ?? null,
       leaf,
       climate: {
         heightM: 10,

@@ -12,6 +12,7 @@ interface KernelFunctions {
     rowY: number,
     deficits: number,
   ): void;
+  setDeficits(deficits: number): void;
   setWind(upX: number, upY: number): void;
   clearDeficits(): void;
   layLine(x1M: number, y1M: number, x2M: number, y2M: number, heightM: number, table: number): void;

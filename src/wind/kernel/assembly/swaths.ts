@@ -54,6 +54,11 @@ export function setTile(
   deficits = tileDeficits;
 }
 
+/** The deficits that are laid on from now on: those of the tile, or a second set of as many. */
+export function setDeficits(tileDeficits: usize): void {
+  deficits = tileDeficits;
+}
+
 /** Unit vector towards where the wind comes from. */
 export function setWind(x: f64, y: f64): void {
   upX = x;
