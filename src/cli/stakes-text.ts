@@ -1,15 +1,8 @@
+import { lineWords, offsetWords, type TapeUnit, tapeText, twoTapesWords } from '../outside/tape-words.ts';
 import type { StakeScore } from '../stakes/score-readings.ts';
 import { readingWords, scoreSentences } from '../stakes/score-words.ts';
 import type { StakePlan } from '../stakes/stake-plan.ts';
-import {
-  blurWords,
-  lineWords,
-  offsetWords,
-  type TapeUnit,
-  takenForGranted,
-  tapeText,
-  twoTapesWords,
-} from '../stakes/stake-words.ts';
+import { blurWords, takenForGranted } from '../stakes/stake-words.ts';
 import { clocksWords, dayWords } from '../sun/day-words.ts';
 
 /** The stakes for a person to read. */

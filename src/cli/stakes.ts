@@ -1,6 +1,9 @@
 import { type Command, Option } from 'commander';
 import { declinationAt } from '../geo/declination.ts';
 import { createLocalRunner } from '../jobs/local-runner.ts';
+import type { SiteOutdoors } from '../outside/site-outdoors.ts';
+import { surroundings } from '../outside/surroundings.ts';
+import type { TapeUnit } from '../outside/tape-words.ts';
 import { siteFrame } from '../scene/site-ground.ts';
 import type { PageModel } from '../sheets/page-model.ts';
 import { PAPER_SIZES, type PaperSize } from '../sheets/paper.ts';
@@ -10,9 +13,6 @@ import { planStakes } from '../stakes/plan-stakes.ts';
 import { shadowReadings } from '../stakes/readings.ts';
 import { type StakeScore, scoreReadings } from '../stakes/score-readings.ts';
 import { LONGEST_M, type StakePlan } from '../stakes/stake-plan.ts';
-import type { TapeUnit } from '../stakes/stake-words.ts';
-import type { StakedSite } from '../stakes/staked-thing.ts';
-import { surroundings } from '../stakes/surroundings.ts';
 import { clockOfUtc } from '../sun/clock-time.ts';
 import { clocksWords, dayWords, nextDay } from '../sun/day-words.ts';
 import { BadInputError } from '../units/bad-input.ts';
@@ -75,7 +75,7 @@ async function stakes(path: string, options: StakesOptions): Promise<void> {
   const layout = layoutOf(document, options.layout);
   const frame = siteFrame(document);
   const { ground, description } = await readGroundOf(onDisk, frame, createLocalRunner());
-  const site: StakedSite = { document, layout, frame, ground };
+  const site: SiteOutdoors = { document, layout, frame, ground };
   const { id } = findStaked(document, layout, options.of);
   const today = clockOfUtc(Date.now(), document.site.timeZone).date;
   const plan = planStakes(site, id, {
@@ -107,7 +107,7 @@ function lettersOf(text: string): [string, string] {
 }
 
 function pagesOf(
-  site: StakedSite,
+  site: SiteOutdoors,
   plan: StakePlan,
   options: StakesOptions,
   ground: string,

@@ -2,10 +2,10 @@ import type { Frame, LonLat } from '../geo/frame.ts';
 import { azimuthDeg, distanceM } from '../geo/geodesic.ts';
 import { tapedDistance } from '../geo/tape.ts';
 import type { Grid } from '../numeric/grid.ts';
+import { type FindablePoint, findablePoints } from '../outside/findable-points.ts';
+import { tapeText } from '../outside/tape-words.ts';
 import { featuresOfKind } from '../site/chosen-features.ts';
 import type { SiteDocument } from '../site/document.ts';
-import { type FindablePoint, findablePoints } from '../stakes/findable-points.ts';
-import { tapeText } from '../stakes/stake-words.ts';
 import type { LengthUnit } from './plan-input.ts';
 
 /** Two tapes that meet at less than this, or flatter than the rest of a half circle, leave the spot uncertain. */

@@ -1,6 +1,6 @@
 import type { Frame } from '../geo/frame.ts';
+import type { Surroundings } from '../outside/surroundings.ts';
 import type { StakePlan } from '../stakes/stake-plan.ts';
-import type { Surroundings } from '../stakes/surroundings.ts';
 import type { PaperSize } from './paper.ts';
 import type { LengthUnit } from './plan-input.ts';
 

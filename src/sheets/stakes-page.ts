@@ -1,5 +1,6 @@
+import { lineWords } from '../outside/tape-words.ts';
 import type { StakePlan } from '../stakes/stake-plan.ts';
-import { lineWords, takenForGranted } from '../stakes/stake-words.ts';
+import { takenForGranted } from '../stakes/stake-words.ts';
 import { type Column, type ColumnBlock, fillColumns } from './column-block.ts';
 import { textLines } from './draw-legend.ts';
 import { scaleAndNorth } from './draw-scale-north.ts';

@@ -1,5 +1,5 @@
+import { blurText, tapeText } from '../outside/tape-words.ts';
 import type { Stake, StakePlan } from '../stakes/stake-plan.ts';
-import { blurText, tapeText } from '../stakes/stake-words.ts';
 import { INK, RULE, SOFT_INK } from './inks.ts';
 import type { Mark } from './page-model.ts';
 import type { LengthUnit } from './plan-input.ts';

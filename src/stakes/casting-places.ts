@@ -2,7 +2,7 @@ import { type Frame, type LocalXY, type LonLat, toLocal, toLonLat } from '../geo
 import { azimuthDeg } from '../geo/geodesic.ts';
 import { gridScaleAt } from '../geo/grid-scale.ts';
 import { ringToLocal } from '../geo/rasterise.ts';
-import { compassWord } from './compass-word.ts';
+import { compassWord } from '../outside/compass-word.ts';
 import type { StakedFeature } from './staked-feature.ts';
 
 /** A place of a thing whose shadow can be watched, counted along its line or outline from its first point. */

@@ -1,9 +1,10 @@
 import { highestGroundM, type ShadowTip, sunClearsGround } from '../light/shadow-tip.ts';
+import type { SiteOutdoors } from '../outside/site-outdoors.ts';
 import { clockOfUtc, utcOfClock } from '../sun/clock-time.ts';
 import { sunPosition } from '../sun/position.ts';
 import { BadInputError } from '../units/bad-input.ts';
 import { FURTHEST_M, type NoStake, type StakeWish } from './stake-plan.ts';
-import type { StakedSite, StakedThing } from './staked-thing.ts';
+import type { StakedThing } from './staked-thing.ts';
 import { type SeenSun, seenSun, tipAt } from './tip-at.ts';
 import { whatHides } from './what-hides.ts';
 
@@ -25,7 +26,7 @@ export interface TimedTip {
  * @throws BadInputError for a time that cannot be read.
  */
 export function findTips(
-  site: StakedSite,
+  site: SiteOutdoors,
   thing: StakedThing,
   alongM: number | null,
   { date, times, longestM }: Pick<StakeWish, 'date' | 'times' | 'longestM'>,

@@ -1,13 +1,13 @@
+import type { SiteOutdoors } from '../outside/site-outdoors.ts';
 import { featureWords, type SiteProblem } from '../site/checks/problem.ts';
 import { featuresOfKind } from '../site/chosen-features.ts';
 import { shadowReadings } from './readings.ts';
 import { scoreReadings } from './score-readings.ts';
 import { scoreSentences } from './score-words.ts';
 import { canBeStaked } from './staked-feature.ts';
-import type { StakedSite } from './staked-thing.ts';
 
 /** What the site's readings of shadows say of it: a note for each thing they are of, and for those that are of nothing. */
-export function readingNotes(site: Omit<StakedSite, 'layout'>): SiteProblem[] {
+export function readingNotes(site: Omit<SiteOutdoors, 'layout'>): SiteProblem[] {
   const { document } = site;
   const staked = document.features.filter(canBeStaked);
   const notes = staked.flatMap(({ id, properties }): SiteProblem[] => {

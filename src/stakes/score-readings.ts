@@ -3,15 +3,17 @@
  * squares (Gauss-Newton, derivatives by differences) for each explanation alone; between explanations by the sum of
  * squares plus a price of 4 for each number that it is free to choose (stricter than Akaike's 2: few readings).
  */
+
 import { toLocal } from '../geo/frame.ts';
 import { awayFromSun } from '../light/shadow-tip.ts';
+import type { SiteOutdoors } from '../outside/site-outdoors.ts';
 import type { FeatureId } from '../site/document.ts';
 import { utcOfClock } from '../sun/clock-time.ts';
 import { BadInputError } from '../units/bad-input.ts';
 import { type Change, fitted, NONE, PRICE, type Seen, squares } from './fit-change.ts';
 import type { ShadowReading } from './readings.ts';
 import { FURTHEST_M } from './stake-plan.ts';
-import { type StakedSite, type StakedThing, stakedThing } from './staked-thing.ts';
+import { type StakedThing, stakedThing } from './staked-thing.ts';
 import { seenSun, tipAt } from './tip-at.ts';
 
 /** How well a tip is placed by eye and tape at best, m; half the half-shade comes on top. Common practice, no source. */
@@ -58,7 +60,7 @@ export interface StakeScore {
   } | null;
 }
 
-function seenReading(site: StakedSite, thing: StakedThing, reading: ShadowReading): Seen | string {
+function seenReading(site: SiteOutdoors, thing: StakedThing, reading: ShadowReading): Seen | string {
   const utcMs = utcOfClock(reading.date, reading.time, site.document.site.timeZone);
   if (utcMs === null) return 'its day or time cannot be read';
   const own = seenSun(site, thing, utcMs);
@@ -90,7 +92,7 @@ function seenReading(site: StakedSite, thing: StakedThing, reading: ShadowReadin
 
 /** @throws BadInputError when the thing is not there any more. */
 export function scoreReadings(
-  site: StakedSite,
+  site: SiteOutdoors,
   id: FeatureId,
   readings: readonly ShadowReading[],
 ): StakeScore {

@@ -1,6 +1,7 @@
-import { compassWord } from './compass-word.ts';
+import { compassWord } from '../outside/compass-word.ts';
+import { roughText, type TapeUnit } from '../outside/tape-words.ts';
 import type { ScoredReading, StakeScore } from './score-readings.ts';
-import { roughText, type TapeUnit, THING_WORDS } from './stake-words.ts';
+import { THING_WORDS } from './stake-words.ts';
 
 const signed = (value: number, unit: TapeUnit, above: string, below: string): string =>
   `${roughText(Math.abs(value), unit)} ${value > 0 ? above : below}`;

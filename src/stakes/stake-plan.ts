@@ -1,10 +1,12 @@
 import type { LonLat } from '../geo/frame.ts';
 import type { Taped } from '../geo/tape.ts';
-import type { FindablePoint } from './findable-points.ts';
+import type { FindablePoint } from '../outside/findable-points.ts';
+import type { Offsets } from '../outside/offsets.ts';
+import type { ReferenceLine } from '../outside/reference-line.ts';
 import type { StakedThing } from './staked-thing.ts';
 
 /** One stake: where the tip of the shadow will be at a clock time, and how to find the place with a tape. */
-export interface Stake {
+export interface Stake extends Offsets {
   /** From 1, by the clock. */
   readonly number: number;
   /** HH:MM on the clocks there. */
@@ -23,15 +25,6 @@ export interface Stake {
   readonly fuzzyM: number;
   /** How much further the tip falls for each metre that the thing is taller, m. */
   readonly furtherPerMetreM: number;
-  /** From A along the line towards B (backwards below zero), then square to it. */
-  readonly alongLine: Taped;
-  readonly backwards: boolean;
-  readonly square: Taped;
-  /** Where the tape leaves the line, and to which side seen from A. */
-  readonly foot: LonLat;
-  readonly side: 'left' | 'right';
-  readonly fromA: Taped;
-  readonly fromB: Taped;
   /** What to know before a stake is put there; often none. */
   readonly cautions: readonly string[];
 }
@@ -41,15 +34,6 @@ export interface NoStake {
   readonly time: string;
   /** "the sun is not up". */
   readonly why: string;
-}
-
-/** The two points that offsets are taped from, A first. */
-export interface ReferenceLine {
-  readonly a: FindablePoint;
-  readonly b: FindablePoint;
-  readonly length: Taped;
-  /** True where it is one side of a field. */
-  readonly isSide: boolean;
 }
 
 export interface StakePlan {

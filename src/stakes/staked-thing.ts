@@ -1,8 +1,9 @@
-import { type Frame, type LonLat, toLocal } from '../geo/frame.ts';
+import { type LonLat, toLocal } from '../geo/frame.ts';
 import { gridScaleAt } from '../geo/grid-scale.ts';
 import { LEAF_CALENDARS, type LeafCalendar, leafShareOfDays } from '../growth/leaf-calendar.ts';
 import type { ShadowCaster } from '../light/shadow-tip.ts';
-import type { Grid } from '../numeric/grid.ts';
+import { dayOfYear, momentOfDate } from '../outside/moment-of-date.ts';
+import type { SiteOutdoors } from '../outside/site-outdoors.ts';
 import { groundAt } from '../scene/ground-at.ts';
 import type { GrowthMoment } from '../scene/options.ts';
 import {
@@ -18,16 +19,7 @@ import type { FeatureId, FeatureOf, SiteDocument } from '../site/document.ts';
 import { featureById } from '../site/find-feature.ts';
 import { BadInputError } from '../units/bad-input.ts';
 import { type CastingLine, type CastingPlace, castingPlaces } from './casting-places.ts';
-import { dayOfYear, momentOfDate } from './moment-of-date.ts';
 import { canBeStaked, type StakedFeature, type StakedKind } from './staked-feature.ts';
-
-/** Where things and ground are taken from. */
-export interface StakedSite {
-  readonly document: SiteDocument;
-  readonly layout: string | null;
-  readonly frame: Frame;
-  readonly ground: Grid;
-}
 
 /** One thing whose shadow is watched, as it stands on a day. */
 export interface StakedThing {
@@ -101,7 +93,7 @@ function standOf(document: SiteDocument, feature: StakedFeature, moment: GrowthM
  * @param date YYYY-MM-DD
  * @throws BadInputError for an id that is not there, a kind that casts no shadow to stake, or what does not stand then.
  */
-export function stakedThing(site: StakedSite, id: FeatureId, date: string): StakedThing {
+export function stakedThing(site: SiteOutdoors, id: FeatureId, date: string): StakedThing {
   const { document, frame, layout } = site;
   const feature = featureById(document, id);
   if (!canBeStaked(feature))
@@ -131,7 +123,11 @@ export function stakedThing(site: StakedSite, id: FeatureId, date: string): Stak
   };
 }
 
-function crownCaster({ frame, ground }: StakedSite, { middle }: CastingLine, tree: TreeStand): ShadowCaster {
+function crownCaster(
+  { frame, ground }: SiteOutdoors,
+  { middle }: CastingLine,
+  tree: TreeStand,
+): ShadowCaster {
   const [xM, yM] = toLocal(frame, middle);
   return {
     casts: 'crown',
@@ -147,7 +143,7 @@ function crownCaster({ frame, ground }: StakedSite, { middle }: CastingLine, tre
 
 /** A building is a level box on the mean ground of its corners; the tops of all else follow the ground. */
 function pointsCaster(
-  { ground }: StakedSite,
+  { ground }: SiteOutdoors,
   line: CastingLine,
   alongM: number | null,
   heightM: number,

@@ -14,14 +14,14 @@ import { crownPathM } from '../crowns/path-length.ts';
 import { prismPathM } from '../crowns/prism-path.ts';
 import { PRISM_DEPTH_OFF, PRISM_DEPTH_ON, PRISM_STRIDE } from '../crowns/prism-set.ts';
 import { awayFromSun, type Point3, type ShadowSun } from '../light/shadow-tip.ts';
+import { dayOfYear } from '../outside/moment-of-date.ts';
+import { plantedBy } from '../outside/planted-by.ts';
+import type { SiteOutdoors } from '../outside/site-outdoors.ts';
 import { buildCrowns } from '../scene/build-crowns.ts';
 import { buildPrisms } from '../scene/build-prisms.ts';
 import { LeafClasses } from '../scene/leaf-phases.ts';
 import { standingAt } from '../scene/things.ts';
 import type { FeatureId } from '../site/document.ts';
-import { dayOfYear } from './moment-of-date.ts';
-import { plantedBy } from './planted-by.ts';
-import type { StakedSite } from './staked-thing.ts';
 
 /** Less sun than this left, and the tip of another shadow cannot be made out. */
 const LEAST_SUN_SHARE = 0.5;
@@ -36,7 +36,7 @@ export type HiddenBy = (tip: Point3, sun: ShadowSun) => string | null;
  * thing's own body where another part of it reaches further.
  * @param date YYYY-MM-DD
  */
-export function whatHides(site: StakedSite, own: FeatureId, date: string): HiddenBy {
+export function whatHides(site: SiteOutdoors, own: FeatureId, date: string): HiddenBy {
   const { document, frame, ground, layout } = site;
   const year = Number(date.slice(0, 4));
   const all = standingAt(document, { year: year - document.site.baseYear, layout, pace: 'usual' });

@@ -1,15 +1,15 @@
 import type { StoreApi } from 'zustand/vanilla';
+import { type FindablePoint, findablePoints } from '../outside/findable-points.ts';
+import type { SiteOutdoors } from '../outside/site-outdoors.ts';
 import { addFeature } from '../site/actions/add-feature.ts';
 import { takeHeight } from '../site/actions/take-height.ts';
 import type { FeatureId, SiteDocument, SiteFeature } from '../site/document.ts';
-import { type FindablePoint, findablePoints } from '../stakes/findable-points.ts';
 import { planStakes } from '../stakes/plan-stakes.ts';
 import { readingToKeep, type SeenAt, shadowReadings } from '../stakes/readings.ts';
 import { type StakeScore, scoreReadings } from '../stakes/score-readings.ts';
 import { scoreSentences } from '../stakes/score-words.ts';
 import { LONGEST_M, type Stake, type StakePlan } from '../stakes/stake-plan.ts';
 import { canBeStaked } from '../stakes/staked-feature.ts';
-import type { StakedSite } from '../stakes/staked-thing.ts';
 import { clockOfUtc } from '../sun/clock-time.ts';
 import { nextDay } from '../sun/day-words.ts';
 import { BadInputError } from '../units/bad-input.ts';
@@ -42,7 +42,7 @@ export function stakesAnswer(state: AppState): StakesAnswer | null {
 }
 
 /** The site as stakes ask for it; null while its ground is not laid out. */
-export const stakedSiteOf = ({ document, layout, frame, ground }: AppState): StakedSite | null =>
+export const stakedSiteOf = ({ document, layout, frame, ground }: AppState): SiteOutdoors | null =>
   ground && { document, layout, frame, ground };
 
 function workedOut(state: AppState): StakesAnswer | null {

@@ -16,8 +16,10 @@ export const OPEN_TO_ALL = ['units', 'numeric'];
 
 const BELOW_THE_ENGINES = ['geo', 'sun', 'growth', 'plants', 'crowns'];
 const ENGINES = ['light', 'wind'];
-const QUESTIONS = ['choose', 'belts', 'place', 'spots', 'fertility', 'work', 'stakes'];
+const QUESTIONS = ['choose', 'belts', 'place', 'spots', 'fertility', 'work', 'stakes', 'windspots'];
 const question: Arrows = { code: ['years', 'scene', ...ENGINES, 'site', ...BELOW_THE_ENGINES] };
+/** Questions that are answered by going out with tapes. */
+const outdoors: Arrows['code'] = [...question.code, 'outside'];
 
 export const ARROWS: Readonly<Record<string, Arrows>> = {
   units: { code: [] },
@@ -46,12 +48,22 @@ export const ARROWS: Readonly<Record<string, Arrows>> = {
   spots: question,
   fertility: question,
   work: question,
+  outside: {
+    code: ['scene', 'site', 'geo'],
+    reason:
+      'how a place is found outside with tapes, and what stands around it on a day; below the questions that need it, which never import each other',
+  },
   stakes: {
-    ...question,
+    code: outdoors,
     reason:
       'a question of its own, where the tips of shadows fall and what readings of them say; it asks the sun and light/shadow-tip.ts, and never runs the year',
   },
-  sheets: { code: [...QUESTIONS, 'site', 'geo'] },
+  windspots: {
+    code: outdoors,
+    reason:
+      'a question of its own, what two hand meters will show behind a belt and what readings say; it asks the shelter engine for single cells in one wind, and never runs the year',
+  },
+  sheets: { code: [...QUESTIONS, 'outside', 'site', 'geo'] },
   jobs: {
     code: [...ENGINES, 'years', ...QUESTIONS, 'scene', 'geo'],
     reason: 'geo: reading a raster of elevations is a job, and no engine',
@@ -70,26 +82,30 @@ export const ARROWS: Readonly<Record<string, Arrows>> = {
       'scene',
       'site',
       'years',
+      'outside',
       ...QUESTIONS,
       ...ENGINES,
       ...BELOW_THE_ENGINES,
     ],
   },
   state: {
-    code: ['site', 'scene', 'stakes', 'jobs', 'plants', 'geo', 'sun', 'growth'],
+    code: ['site', 'scene', 'outside', 'stakes', 'windspots', 'jobs', 'plants', 'geo', 'sun', 'growth'],
     types: ENGINES,
     files: ['src/wind/shelter-guesses.ts'],
     reason:
-      'it keeps the frame, the ground and the answers of the engines, by their types; it never calls one; stakes: a few rays, done in milliseconds, are asked for where they are shown; shelter-guesses: which guesses there are, in words, and which are usually on',
+      'it keeps the frame, the ground and the answers of the engines, by their types; it never calls one; stakes and windspots: a few rays, or one cell in one wind, done in milliseconds, are asked for where they are shown; shelter-guesses: which guesses there are, in words, and which are usually on',
   },
   map: { code: ['state', 'site', 'geo', 'plants', 'sheets'] },
   panels: {
     code: ['state', 'site', 'geo', 'plants', 'sheets', 'map'],
-    types: ['stakes'],
+    types: ['stakes', 'windspots', 'outside'],
     files: [
+      'src/outside/tape-words.ts',
+      'src/windspots/spot-words.ts',
+      'src/windspots/score-words.ts',
       'src/stakes/stake-words.ts',
       'src/stakes/score-words.ts',
-      'src/stakes/surroundings.ts',
+      'src/outside/surroundings.ts',
       'src/sun/day-words.ts',
       'src/wind/shelter-guesses.ts',
     ],

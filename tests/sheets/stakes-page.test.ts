@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import { surroundings } from '../../src/outside/surroundings.ts';
+import { tapeText } from '../../src/outside/tape-words.ts';
 import type { LineMark, Mark, PageModel, TextMark } from '../../src/sheets/page-model.ts';
 import { stakesPages } from '../../src/sheets/stakes-page.ts';
 import { planStakes } from '../../src/stakes/plan-stakes.ts';
 import { LONGEST_M } from '../../src/stakes/stake-plan.ts';
-import { tapeText } from '../../src/stakes/stake-words.ts';
-import { surroundings } from '../../src/stakes/surroundings.ts';
 import { beside, documentOf, HERE, POINTED, stakedSite, thing } from '../stakes/staked-site.ts';
 
 const site = stakedSite(documentOf([thing('t1', 'Point', beside(HERE, 20, 10), POINTED)]));

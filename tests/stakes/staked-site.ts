@@ -1,9 +1,9 @@
 import type { LonLat } from '../../src/geo/frame.ts';
 import { destination } from '../../src/geo/geodesic.ts';
+import type { SiteOutdoors } from '../../src/outside/site-outdoors.ts';
 import { siteFrame, siteGround } from '../../src/scene/site-ground.ts';
 import type { SiteDocument } from '../../src/site/document.ts';
 import { parseSite } from '../../src/site/parse-site.ts';
-import type { StakedSite } from '../../src/stakes/staked-thing.ts';
 
 /** A place metres east and north of another. */
 export const beside = ([lon, lat]: LonLat, eastM: number, northM: number): [number, number] => {
@@ -49,7 +49,7 @@ export function documentOf(
   return parseSite(text, 'small.site.geojson').document;
 }
 
-export function stakedSite(document: SiteDocument): StakedSite {
+export function stakedSite(document: SiteDocument): SiteOutdoors {
   const frame = siteFrame(document);
   return { document, layout: null, frame, ground: siteGround(document, frame, null).ground };
 }

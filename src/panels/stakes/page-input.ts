@@ -1,7 +1,7 @@
 import { declinationAt } from '../../geo/declination.ts';
+import { surroundings } from '../../outside/surroundings.ts';
 import type { PaperSize } from '../../sheets/paper.ts';
 import type { StakesPageInput } from '../../sheets/stakes-input.ts';
-import { surroundings } from '../../stakes/surroundings.ts';
 import type { AppState } from '../../state/model.ts';
 import { stakedSiteOf, stakesAnswer } from '../../state/shadow-stakes.ts';
 import { clocksWords, dayWords } from '../../sun/day-words.ts';

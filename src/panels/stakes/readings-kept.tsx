@@ -1,7 +1,7 @@
+import { roughText } from '../../outside/tape-words.ts';
 import { deleteFeatures } from '../../site/actions/delete-feature.ts';
 import type { StakeScore } from '../../stakes/score-readings.ts';
 import { missFigure, readingWords, scoreSentences } from '../../stakes/score-words.ts';
-import { roughText } from '../../stakes/stake-words.ts';
 import { acceptHeight } from '../../state/shadow-stakes.ts';
 import { appStore, useApp } from '../../state/store.ts';
 import { dayWords } from '../../sun/day-words.ts';

@@ -1,6 +1,7 @@
 import { useEffect, useRef, useState } from 'react';
+import { offsetWords, twoTapesWords } from '../../outside/tape-words.ts';
 import type { Stake, StakePlan } from '../../stakes/stake-plan.ts';
-import { blurWords, offsetWords, twoTapesWords } from '../../stakes/stake-words.ts';
+import { blurWords } from '../../stakes/stake-words.ts';
 import { ReadingForm } from './reading-form.tsx';
 import { useTapeUnit } from './use-tape-unit.ts';
 

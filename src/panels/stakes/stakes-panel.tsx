@@ -1,6 +1,7 @@
 import { useEffect, useRef } from 'react';
+import { lineWords, roughText } from '../../outside/tape-words.ts';
 import type { SiteFeature } from '../../site/document.ts';
-import { castWords, lineWords, roughText } from '../../stakes/stake-words.ts';
+import { castWords } from '../../stakes/stake-words.ts';
 import { stakesAnswer } from '../../state/shadow-stakes.ts';
 import { useApp } from '../../state/store.ts';
 import { dayWords } from '../../sun/day-words.ts';

@@ -1,4 +1,4 @@
-import type { TapeUnit } from '../../stakes/stake-words.ts';
+import type { TapeUnit } from '../../outside/tape-words.ts';
 import { useApp } from '../../state/store.ts';
 
 /** The unit of the person's tape. */
