@@ -1,6 +1,7 @@
 import type { SceneEnd } from '../scene/ends.ts';
 import type { FeatureId } from '../site/document.ts';
 import type { LightFigures, ShelterFigures } from './area-figures.ts';
+import type { EvaporationFigures } from './evaporation-figures.ts';
 import type { WhatWouldChange } from './what-would-change.ts';
 
 interface AreaHead {
@@ -9,7 +10,17 @@ interface AreaHead {
   /** Geodesic. */
   readonly areaM2: number;
 }
-export type FieldSummary = AreaHead & Partial<LightFigures> & Partial<ShelterFigures>;
+interface AreaGround {
+  /** Sum of the angles to the horizon in eight directions, degrees: 0 open all round, more where the land shelters. */
+  readonly horizonSumDeg: number | null;
+}
+export type FieldSummary = AreaHead &
+  Partial<AreaGround> &
+  Partial<LightFigures> &
+  Partial<ShelterFigures> & {
+    /** Null where the site has no weather file that tells it. */
+    readonly evaporationSeason?: EvaporationFigures | null;
+  };
 export type PatchSummary = FieldSummary & {
   readonly enoughLight?: boolean;
   readonly areaShareWithEnoughLight?: number;

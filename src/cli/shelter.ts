@@ -1,18 +1,21 @@
 import { type Command, Option } from 'commander';
 import { shelterFigures } from '../batch/area-figures.ts';
 import { fieldMask } from '../batch/area-masks.ts';
+import { evaporationFigures } from '../batch/evaporation-figures.ts';
+import { exposureOf } from '../batch/field-exposure.ts';
 import { whatWouldChange } from '../batch/what-would-change.ts';
 import { runShelter } from '../jobs/run-shelter.ts';
 import { runShelterEnds } from '../jobs/run-shelter-ends.ts';
 import { cellCount } from '../numeric/grid.ts';
 import { shelterScene } from '../scene/build-scene.ts';
-import { atEnd, type SceneEnd, WIND_CAUSES, WIND_ENDS } from '../scene/ends.ts';
+import { atEnd, CAUSES, SCENE_ENDS, type SceneEnd } from '../scene/ends.ts';
+import { siteEvaporation } from '../scene/site-evaporation.ts';
 import { featuresOfKind } from '../site/chosen-features.ts';
 import type { ShelterResult } from '../wind/shelter-types.ts';
 import { type CommonOptions, numberBetween, withCommonOptions } from './common-options.ts';
 import { computeAll } from './compute-all.ts';
 import { type EndOptions, withEndOptions } from './end-options.ts';
-import { shelterTable } from './figures-table.ts';
+import { evaporationLines, shelterTable } from './figures-table.ts';
 import { finish, type Raster } from './finish.ts';
 import { patchesToSum } from './patches.ts';
 import { prepare } from './prepare.ts';
@@ -29,7 +32,7 @@ export function addShelterCommand(program: Command): void {
     .command('shelter')
     .description('share of open wind and hours of gale')
     .argument('<site file>', 'site file (.site.geojson)');
-  withGuessOptions(withEndOptions(withCommonOptions(command, 1.5), WIND_ENDS))
+  withGuessOptions(withEndOptions(withCommonOptions(command, 1.5), SCENE_ENDS))
     .addOption(
       new Option('--gale <MPS>', 'open wind at 10 m that counts as a gale, in metres a second')
         .default(GALE_MPS)
@@ -77,18 +80,30 @@ async function shelter(path: string, options: ShelterCommandOptions): Promise<vo
         { onProgress: progressLine('shelter at each end', options.quiet === true) },
         seasonShare(main),
       ));
+    const evaporation = siteEvaporation(site.document, expected, scene.climate);
+    const figures = (result: ShelterResult, mask: Uint8Array, areaM2: number) => ({
+      ...shelterFigures(result, mask, areaM2),
+      evaporationSeason: evaporation.curve
+        ? evaporationFigures(result, mask, evaporation.curve.seasonMm)
+        : null,
+    });
     finish(prepared, options, startedMs, {
       assumed,
       directions: main.directions,
       rasters: shelterRasters(main, options.gale),
-      fields: masks.map(({ mask, ...head }) => ({ ...head, ...shelterFigures(main, mask, head.areaM2) })),
+      fields: masks.map(({ mask, ...head }) => ({
+        ...head,
+        ...figures(main, mask, head.areaM2),
+        horizonSumDeg: exposureOf(scene.ground, grid, mask, frame.convergenceRad),
+      })),
       patches: ofPatches.map(({ patch, result }) => ({
         id: patch.id,
         name: patch.name,
         areaM2: patch.areaM2,
-        ...shelterFigures(result, patch.mask, patch.areaM2),
+        ...figures(result, patch.mask, patch.areaM2),
       })),
-      whatWouldChangeIt: ends ? whatWouldChange('windShareSeason', ends, masks, WIND_CAUSES, null) : null,
+      whatWouldChangeIt: ends ? whatWouldChange('windShareSeason', ends, masks, CAUSES, null) : null,
+      lines: evaporationLines(evaporation),
       table: shelterTable,
     });
   } finally {

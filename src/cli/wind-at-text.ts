@@ -1,5 +1,8 @@
 import type { LonLat } from '../geo/frame.ts';
 import type { WindHere } from '../jobs/run-shelter-at.ts';
+import { lookUp } from '../numeric/even-table.ts';
+import type { SiteEvaporation } from '../scene/site-evaporation.ts';
+import { reliefThanOpen } from '../sheets/evaporation-words.ts';
 import { awayWords, cutWords, ownedWords, PARTS_EXPLAINED, shelterPart } from '../sheets/wind-here-words.ts';
 import { COMPASS_POINTS, compassIndex } from '../wind/compass.ts';
 import type { BySeason } from '../wind/shelter-at-types.ts';
@@ -12,11 +15,13 @@ export interface WindAtPage {
   readonly lonLat: LonLat;
   readonly assumed: readonly string[];
   readonly found: WindHere;
+  readonly evaporation: SiteEvaporation;
 }
 
 const SEASONS = ['growing season', 'rest of the year', 'year'] as const;
 const BANDS = [0, 1, 2] as const;
 const percent = (share: number): string => `${Math.round(100 * share)} %`;
+const depth = (depthMm: number): string => `${Math.round(depthMm)} mm`;
 const metres = (lengthM: number): string => `${lengthM.toFixed(1)} m`;
 
 /** The answer for a person: the wind by season, from each direction, and what each thing is worth. */
@@ -28,6 +33,7 @@ export function windAtText({
   lonLat,
   assumed,
   found,
+  evaporation,
 }: WindAtPage): string {
   const { at, things } = found;
   const head = `${siteName}, year ${year} (season of ${calendarYear})${
@@ -59,9 +65,16 @@ export function windAtText({
       return `  ${ownedWords(things[thing].label, things[thing].owner)}: ${left}${part === null ? '' : `; ${percent(part)}`}`;
     }),
     ...(at.things.length > 1 ? [PARTS_EXPLAINED] : []),
+    waterLine(at.windShare[0], evaporation),
     ...assumed.map((assumption) => `Assumed: ${assumption}`),
   ];
   return `${lines.join('\n')}\n`;
+}
+
+function waterLine(share: number, { curve, missing }: SiteEvaporation): string {
+  if (!curve) return missing;
+  const hereMm = lookUp(curve.seasonMm, share);
+  return `Grass gives off ${depth(hereMm)} in the growing season, ${reliefThanOpen(lookUp(curve.seasonMm, 1), hereMm, depth)}`;
 }
 
 const round = (value: number): number | null =>
@@ -76,6 +89,7 @@ const bySeason = ([growing, rest, year]: BySeason) => ({
 export function windAtJson(page: WindAtPage): string {
   const { at, things } = page.found;
   const [lon, lat] = page.lonLat;
+  const { curve } = page.evaporation;
   const named = (thing: number) => {
     const { id, kind, label, owner } = things[thing];
     return { id, kind, label, owner };
@@ -90,13 +104,17 @@ export function windAtJson(page: WindAtPage): string {
     assumed: page.assumed,
     windShare: bySeason(at.windShare),
     galeHours: bySeason(at.galeHours),
+    evaporationSeasonMm: curve
+      ? { open: round(lookUp(curve.seasonMm, 1)), here: round(lookUp(curve.seasonMm, at.windShare[0])) }
+      : null,
     windShareWithoutThings: bySeason(at.shareWithoutThings),
     openWindHeightM: at.climateHeightM,
-    sectors: at.sectors.map(({ fromDeg, frequency, openSpeedMps, share, by }) => ({
+    sectors: at.sectors.map(({ fromDeg, frequency, openSpeedMps, share, shareWithoutThings, by }) => ({
       fromDeg,
       frequency: bySeason(frequency),
       openSpeedMps: bySeason(openSpeedMps),
       windShare: bySeason(share),
+      windShareWithoutThings: bySeason(shareWithoutThings),
       by: by.map(({ thing, distanceM, heightM, cut }) => ({
         ...named(thing),
         distanceM: round(distanceM),

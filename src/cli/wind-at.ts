@@ -4,7 +4,9 @@ import { placeFromText } from '../geo/place-from-text.ts';
 import { createLocalRunner } from '../jobs/local-runner.ts';
 import { runShelterAt } from '../jobs/run-shelter-at.ts';
 import { shelterScene } from '../scene/build-scene.ts';
+import type { SceneOptions } from '../scene/options.ts';
 import { ownersOf } from '../scene/owners.ts';
+import { siteEvaporation } from '../scene/site-evaporation.ts';
 import { siteFrame } from '../scene/site-ground.ts';
 import { pathFromCaller } from './caller-path.ts';
 import { numberBetween } from './common-options.ts';
@@ -60,14 +62,15 @@ async function windAt(path: string, options: WindAtOptions): Promise<void> {
   const frame = siteFrame(document);
   const runner = createLocalRunner();
   const { ground } = await readGroundOf(onDisk, frame, runner);
-  const { scene, things, assumed } = shelterScene(document, {
+  const moment: SceneOptions = {
     year: options.year,
     layout,
     pace: 'usual',
     frame,
     ground,
     weather: readWeatherOf(onDisk),
-  });
+  };
+  const { scene, things, assumed } = shelterScene(document, moment);
   const [xM, yM] = toLocal(frame, lonLat);
   const progress = progressLine('wind', options.quiet === true);
   const found = await runShelterAt(
@@ -93,6 +96,7 @@ async function windAt(path: string, options: WindAtOptions): Promise<void> {
     lonLat,
     assumed,
     found,
+    evaporation: siteEvaporation(document, moment, scene.climate),
   };
   process.stdout.write(options.json ? windAtJson(page) : windAtText(page));
 }

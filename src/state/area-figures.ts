@@ -20,6 +20,8 @@ export interface CellFigures {
   readonly mean: number;
   /** Share of the cells at or above each threshold. */
   readonly shareFrom: (threshold: number) => number;
+  /** Mean of what is worked out from each cell's value. */
+  readonly meanOf: (work: (value: number) => number) => number;
 }
 
 /** Figures over the cells whose centres lie in a polygon; null when none has a value. */
@@ -46,5 +48,6 @@ export function figuresInside(
     count: inside.length,
     mean: sum / inside.length,
     shareFrom: (threshold) => inside.filter((value) => value >= threshold).length / inside.length,
+    meanOf: (work) => inside.reduce((all, value) => all + work(value), 0) / inside.length,
   };
 }

@@ -24,6 +24,10 @@ export const lengthIn = (lengthM: number, units: UnitSystem): number =>
 export const lengthFrom = (value: number, units: UnitSystem): number =>
   units === 'metric' ? value : value / FEET_A_METRE;
 
+/** Water: whole millimetres, or inches. */
+export const formatDepth = (depthMm: number, units: UnitSystem): string =>
+  units === 'metric' ? `${trimmed(depthMm, 0)} mm` : `${trimmed(depthMm / 25.4, 1)} in`;
+
 /** Square metres under a fifth of a hectare, hectares above; square feet and acres. */
 export function formatArea(areaM2: number, units: UnitSystem): string {
   if (!Number.isFinite(areaM2)) return '–';

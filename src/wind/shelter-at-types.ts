@@ -17,7 +17,7 @@ export interface SectorShelter {
   readonly distanceM: number;
   /** Its top above ground where the wind crosses it. */
   readonly heightM: number;
-  /** Share by which it cuts this sector's wind alone. */
+  /** Share by which it alone cuts this sector's wind further than trees and land do. */
   readonly cut: BySeason;
 }
 
@@ -31,6 +31,8 @@ export interface SectorAt {
   readonly openSpeedMps: BySeason;
   /** Share of that speed which is left at the spot. */
   readonly share: BySeason;
+  /** The same with no belt, block, wall or building: trees and the lie of the land. */
+  readonly shareWithoutThings: BySeason;
   /** Strongest first; empty where no thing does anything. */
   readonly by: readonly SectorShelter[];
 }

@@ -22,6 +22,7 @@ const SAME_DIRECTION_DEG = 1e-6;
 /** Part of the progress that the sectors take; the rest is what each thing is worth. */
 const SECTORS_PART = 0.5;
 
+const NOTHING: BySeason = [Number.NaN, Number.NaN, Number.NaN];
 const three = (values: Float32Array): BySeason => [values[0], values[1], values[2]];
 const turned = (deg: number): number => ((deg % 360) + 360) % 360;
 
@@ -110,8 +111,15 @@ export function* computeShelterAt(request: ShelterAtRequest): Steps<ShelterAt> {
     const open = openWind(request, alone);
     if (open.frequency[2] > 0 && open.openSpeedMps[2] > 0) {
       const share = blowing(three(mapAt(request, scene.barriers, alone).windShare), open.openSpeedMps);
-      sectors.push({ fromDeg, ...open, share, by: shelterersOf(request, near, alone) });
-    } else sectors.push({ fromDeg, ...open, share: [Number.NaN, Number.NaN, Number.NaN], by: [] });
+      const bare = three(mapAt(request, [], alone).windShare);
+      sectors.push({
+        fromDeg,
+        ...open,
+        share,
+        shareWithoutThings: blowing(bare, open.openSpeedMps),
+        by: shelterersOf(request, near, alone, bare),
+      });
+    } else sectors.push({ fromDeg, ...open, share: NOTHING, shareWithoutThings: NOTHING, by: [] });
     yield (SECTORS_PART * sectors.length) / directions.length;
   }
   const things: ThingAt[] = [];
@@ -141,6 +149,7 @@ function shelterersOf(
   request: ShelterAtRequest,
   near: readonly Barrier[],
   alone: WindClimate,
+  bare: BySeason,
 ): SectorShelter[] {
   const { scene, xM, yM, galeMps, directionsASector } = request;
   const rays = shelterDirections(alone, scene.convergenceRad, galeMps, directionsASector).map(({ fromRad }) =>
@@ -155,7 +164,6 @@ function shelterersOf(
       if (crossing && (!known || isNearer(crossing, known))) crossed.set(barrier.thing, crossing);
     }
   }
-  const bare = three(mapAt(request, [], alone).windShare);
   const found: SectorShelter[] = [];
   for (const [thing, crossing] of crossed) {
     const only = scene.barriers.filter((barrier) => barrier.thing === thing);

@@ -10,7 +10,7 @@ import { Details } from '../parts/panel-head.tsx';
 import { SvgPage } from '../print/svg-page.tsx';
 import './belt-shelter.css';
 
-const SIZES = { width: 332, height: 236, text: 13, pen: 0.7 };
+const SIZES = { width: 290, height: 226, text: 13, pen: 0.7 };
 /** The cut that is spoken of. */
 const SPOKEN_CUT = 0.3;
 
@@ -30,23 +30,25 @@ export function BeltShelter(props: { readonly feature: SiteFeature }) {
   const svg = useMemo(() => (curve ? drawing(curve, units) : ''), [curve, units]);
   if (!curve) return null;
   return (
-    <Details title="How far does it shelter?" open>
+    <section className="section" aria-label="How far it shelters">
       <p>{sentence(curve, units)}</p>
-      <figure className="belt-shelter">
-        <div aria-hidden="true">
-          <SvgPage svg={svg} />
-        </div>
-        <figcaption className="small soft">
-          Wind along a line through the middle of a long belt of this height, square to the wind. The line is
-          the published function the map is made with (WEPS)
-          {curve.states.length > 1 ? ', dashed when bare' : ''}; the wash is everything between the weakest
-          and the best that was measured: full dots one belt in Iowa, open dots four in Moravia, the dashed
-          box the quietest place of each of nine in Ontario, the bar where “cut by 20 %” ends behind eleven in
-          Victoria.
-        </figcaption>
-      </figure>
-      <Reaches curve={curve} units={units} />
-    </Details>
+      <Details title="How far it shelters, drawn">
+        <figure className="belt-shelter">
+          <div aria-hidden="true">
+            <SvgPage svg={svg} />
+          </div>
+          <figcaption className="small soft">
+            Wind along a line through the middle of a long belt of this height, square to the wind. The line
+            is the published function the map is made with (WEPS)
+            {curve.states.length > 1 ? ', dashed when bare' : ''}; the wash is everything between the weakest
+            and the best that was measured: full dots one belt in Iowa, open dots four in Moravia, the dashed
+            box the quietest place of each of nine in Ontario, the bar where “cut by 20 %” ends behind eleven
+            in Victoria.
+          </figcaption>
+        </figure>
+        <Reaches curve={curve} units={units} />
+      </Details>
+    </section>
   );
 }
 
@@ -82,24 +84,26 @@ function sentence({ heightM, states, reaches }: BeltCurve, units: UnitSystem): s
 function Reaches({ curve, units }: { readonly curve: BeltCurve; readonly units: UnitSystem }) {
   return (
     <table>
-      <caption>Wind cut by at least, to</caption>
+      <caption>How far behind it, by the function and as measured</caption>
       <thead>
         <tr>
-          <th scope="col">Cut by</th>
+          <th scope="col">cut by</th>
           {curve.states.map(({ leaf }) => (
             <th key={leaf} scope="col" className="number">
-              {curve.states.length > 1 ? `Function, ${leaf}` : 'Function'}
+              {curve.states.length > 1 ? leaf : 'function'}
             </th>
           ))}
           <th scope="col" className="number">
-            Measured
+            measured
           </th>
         </tr>
       </thead>
       <tbody>
         {curve.reaches.map(({ cut, functionM, measured }) => (
           <tr key={cut}>
-            <th scope="row">{formatShare(cut)}</th>
+            <th scope="row" className="share">
+              {formatShare(cut)}
+            </th>
             {functionM.map((lengthM, i) => (
               <td key={curve.states[i].leaf} className="number">
                 {lengthM === null ? 'nowhere' : rough(lengthM, units)}

@@ -103,6 +103,7 @@ export function PropertiesPanel(props: { feature: SiteFeature }) {
           {caution}
         </p>
       ))}
+      <BeltShelter feature={feature} />
       <div className="section wide-gap">
         {shown.map((field) => (
           <FieldEditor
@@ -115,7 +116,6 @@ export function PropertiesPanel(props: { feature: SiteFeature }) {
         ))}
       </div>
       <div>
-        <BeltShelter feature={feature} />
         <Details title="Move it by metres">
           <MoveByMetres feature={feature} />
         </Details>

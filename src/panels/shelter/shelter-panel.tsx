@@ -1,5 +1,3 @@
-import { areaOfFeatureM2 } from '../../state/area-figures.ts';
-import { formatArea } from '../../state/format-measure.ts';
 import { useApp } from '../../state/store.ts';
 import { Answer } from '../parts/answer.tsx';
 import { DrawButtons } from '../parts/draw-buttons.tsx';
@@ -8,11 +6,12 @@ import { Recompute } from '../parts/recompute.tsx';
 import { AskWind } from '../wind-here/ask-wind.tsx';
 import { BeltBrush } from './belt-brush.tsx';
 import { BeltTable } from './belt-table.tsx';
+import { EvaporationSection } from './evaporation-section.tsx';
 import { fieldShelter } from './field-shelter.ts';
+import { GuessList } from './guess-list.tsx';
 import { ShelterDetails } from './shelter-details.tsx';
+import { ShelteredGround } from './sheltered-ground.tsx';
 import { WindSection } from './wind-section.tsx';
-
-const LIMITS = [0.15, 0.3, 0.5] as const;
 
 /** Shelter: by how much the wind is cut, where, and by which belts. */
 export function ShelterPanel() {
@@ -22,7 +21,7 @@ export function ShelterPanel() {
         Shelter comes first: belts take years to protect what is planted behind them.
       </PanelHead>
       <ShelterFigure />
-      <ShelteredArea />
+      <ShelteredGround />
       <AskWind />
       <Section title="Draw">
         <DrawButtons
@@ -36,8 +35,10 @@ export function ShelterPanel() {
         <BeltBrush />
       </Section>
       <BeltTable />
+      <EvaporationSection />
       <WindSection />
       <ShelterDetails />
+      <GuessList />
     </div>
   );
 }
@@ -84,40 +85,5 @@ function ShelterFigure() {
       </Answer>
       <Recompute of="shelter" />
     </>
-  );
-}
-
-function ShelteredArea() {
-  const known = useApp(fieldShelter);
-  const units = useApp((app) => app.unitSystem);
-  if (!known) return null;
-  const areaM2 = areaOfFeatureM2(known.field);
-  return (
-    <table>
-      <caption>Ground with the wind cut by at least</caption>
-      <thead>
-        <tr>
-          <th scope="col">Growing season</th>
-          <th scope="col" className="number">
-            Area
-          </th>
-          <th scope="col" className="number">
-            Of the field
-          </th>
-        </tr>
-      </thead>
-      <tbody>
-        {LIMITS.map((limit) => {
-          const share = known.seasons[0].shareFrom(limit);
-          return (
-            <tr key={limit}>
-              <th scope="row">{Math.round(limit * 100)} %</th>
-              <td className="number">{formatArea(areaM2 * share, units)}</td>
-              <td className="number">{Math.round(share * 100)} %</td>
-            </tr>
-          );
-        })}
-      </tbody>
-    </table>
   );
 }

@@ -1,7 +1,11 @@
 import { useState } from 'react';
+import { lookUp } from '../../numeric/even-table.ts';
+import { reliefThanOpen } from '../../sheets/evaporation-words.ts';
 import { cutWords, withoutWords } from '../../sheets/wind-here-words.ts';
-import { formatLength, formatSpeed } from '../../state/format-measure.ts';
+import { evaporationOf } from '../../state/evaporation.ts';
+import { formatDepth, formatLength, formatSpeed } from '../../state/format-measure.ts';
 import { fineDirectionWord } from '../../state/format-words.ts';
+import type { UnitSystem } from '../../state/model.ts';
 import { windBand } from '../../state/picture-raster.ts';
 import { appStore, useApp } from '../../state/store.ts';
 import type { WindFound } from '../../state/wind-found.ts';
@@ -81,6 +85,7 @@ export function WindHereDialog() {
           </div>
           <div>
             <DirectionTable found={found} season={season} units={units} />
+            <WaterHere share={found.at.windShare[0]} units={units} />
             <p className="caution">
               A shelter figure never means that a tree is sound, and what a neighbour owns, a neighbour may
               fell.
@@ -106,6 +111,22 @@ export function WindHereDialog() {
         : '';
     return `${where}${from}${without}`;
   }
+}
+
+/** What the spot's shelter saves of the water that grass gives off in the growing season. */
+function WaterHere({ share, units }: { readonly share: number; readonly units: UnitSystem }) {
+  const evaporation = useApp(evaporationOf);
+  if (!evaporation) return null;
+  if (!evaporation.curve) return <p className="small soft">{evaporation.missing}</p>;
+  const openMm = lookUp(evaporation.curve.seasonMm, 1);
+  const hereMm = lookUp(evaporation.curve.seasonMm, share);
+  const mm = (depthMm: number) => formatDepth(depthMm, units);
+  return (
+    <p>
+      With this wind, grass gives off {mm(hereMm)} over the growing season,{' '}
+      {reliefThanOpen(openMm, hereMm, mm)} in the same sun.
+    </p>
+  );
 }
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -21,6 +21,8 @@ interface Props {
 
 /** A thing that does less than this in a direction is not named there. */
 const LEAST_CUT = 0.01;
+/** Trees and land are named from here on. */
+const LEAST_TOLD = 0.05;
 
 /** Each direction: how the wind blows in the open, what is left, and what takes it. */
 export function DirectionTable({ found, season, units }: Props) {
@@ -54,6 +56,11 @@ export function DirectionTable({ found, season, units }: Props) {
                     {found.things[by[0].thing].label},{' '}
                     {awayWords(by[0].distanceM, by[0].heightM, (m) => formatLength(m, units))}
                     {more > 0 ? `; ${more} more` : ''}
+                  </small>
+                ) : null}
+                {Math.abs(1 - sector.shareWithoutThings[season]) >= LEAST_TOLD ? (
+                  <small className="soft">
+                    trees and the lie of the land alone: {cutWords(sector.shareWithoutThings[season])}
                   </small>
                 ) : null}
               </th>

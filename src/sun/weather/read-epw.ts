@@ -1,4 +1,5 @@
 import { BadInputError } from '../../units/bad-input.ts';
+import { dewPointC } from '../vapour.ts';
 import { csvRows, expectWholeYear, measuredAt, numberWithin } from './csv-rows.ts';
 import { type WeatherHour, type WeatherTable, weatherTable } from './weather-table.ts';
 
@@ -7,6 +8,8 @@ const MONTH = 1;
 const DAY = 2;
 const HOUR = 3;
 const TEMPERATURE = 6;
+const DEW_POINT = 7;
+const HUMIDITY = 8;
 const GLOBAL = 13;
 const DIFFUSE = 15;
 const WIND_FROM = 20;
@@ -35,11 +38,16 @@ export function readEpw(text: string, fileName: string): WeatherTable {
   }
   const hours: WeatherHour[] = [];
   for (let row = periods + 1; row < rows.length; row++) {
+    const temperatureC = measuredAt(file, row, TEMPERATURE, 'temperature', -90, 70);
+    const dewC = measuredAt(file, row, DEW_POINT, 'dew point', -90, 70);
+    const humidityPercent = measuredAt(file, row, HUMIDITY, 'relative humidity', 0.1, 110);
     hours.push({
       month: numberWithin(file, row, MONTH, 'month', 1, 12),
       day: numberWithin(file, row, DAY, 'day', 1, 31),
       hourEnd: numberWithin(file, row, HOUR, 'hour', 1, 24),
-      temperatureC: measuredAt(file, row, TEMPERATURE, 'temperature', -90, 70),
+      temperatureC,
+      // Where the file leaves one of the two out, the other says as much.
+      dewPointC: Number.isNaN(dewC) ? dewPointC(temperatureC, humidityPercent) : dewC,
       globalWm2: measuredAt(file, row, GLOBAL, 'global radiation', 0, MOST_WM2),
       diffuseWm2: measuredAt(file, row, DIFFUSE, 'diffuse radiation', 0, MOST_WM2),
       windFromDeg: measuredAt(file, row, WIND_FROM, 'wind direction', 0, 360),

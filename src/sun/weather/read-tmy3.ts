@@ -35,6 +35,8 @@ export function readTmy3(text: string, fileName: string): WeatherTable {
     global: columnOf(file, 'GHI (W/m^2)'),
     diffuse: columnOf(file, 'DHI (W/m^2)'),
     temperature: columnOf(file, 'Dry-bulb (C)'),
+    // Light and wind do without it.
+    dewPoint: file.rows[HEADINGS].indexOf('Dew-point (C)'),
     windFrom: columnOf(file, 'Wdir (degrees)'),
     windSpeed: columnOf(file, 'Wspd (m/s)'),
   };
@@ -56,6 +58,8 @@ export function readTmy3(text: string, fileName: string): WeatherTable {
       windFromDeg: measuredAt(file, row, column.windFrom, 'wind direction', 0, 360),
       windSpeedMps: measuredAt(file, row, column.windSpeed, 'wind speed', 0, 100),
       temperatureC: measuredAt(file, row, column.temperature, 'temperature', -90, 70),
+      dewPointC:
+        column.dewPoint < 0 ? Number.NaN : measuredAt(file, row, column.dewPoint, 'dew point', -90, 70),
     });
   }
   expectWholeYear(file, hours.length);

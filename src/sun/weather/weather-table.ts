@@ -25,6 +25,7 @@ export interface WeatherTable {
   readonly windFromDeg: Float32Array;
   readonly windSpeedMps: Float32Array;
   readonly temperatureC: Float32Array;
+  readonly dewPointC: Float32Array;
 }
 
 /** Height of a wind mast where the file does not say: the standard of the World Meteorological Organization. */
@@ -40,6 +41,8 @@ export interface WeatherHour {
   readonly windFromDeg: number;
   readonly windSpeedMps: number;
   readonly temperatureC: number;
+  /** Absent where the format has none. */
+  readonly dewPointC?: number;
 }
 
 /** Gathers hours into columns. */
@@ -49,7 +52,7 @@ export function weatherTable(
   hours: readonly WeatherHour[],
 ): WeatherTable {
   const whole = (key: 'month' | 'day' | 'hourEnd') => Uint8Array.from(hours, (hour) => hour[key]);
-  const real = (key: keyof WeatherHour) => Float32Array.from(hours, (hour) => hour[key]);
+  const real = (key: keyof WeatherHour) => Float32Array.from(hours, (hour) => hour[key] ?? Number.NaN);
   return {
     windHeightM: STANDARD_WIND_HEIGHT_M,
     ...head,
@@ -62,5 +65,6 @@ export function weatherTable(
     windFromDeg: real('windFromDeg'),
     windSpeedMps: real('windSpeedMps'),
     temperatureC: real('temperatureC'),
+    dewPointC: real('dewPointC'),
   };
 }
