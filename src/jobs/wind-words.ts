@@ -2,7 +2,7 @@
  * Winds in words, drawn or in a small table become sectors at once, in the caller's thread: no worker is asked, but the
  * way to the engines stays this one.
  */
-export { BEAUFORT_SCALE } from '../wind/beaufort.ts';
+export { BEAUFORT_SCALE, beaufortForce } from '../wind/beaufort.ts';
 export { type TabledWind, windFromTable } from '../wind/climate-from-table.ts';
 export { sectorsFromWords, type WindInWords } from '../wind/climate-from-words.ts';
 export { COMPASS_POINTS } from '../wind/compass.ts';
@@ -16,3 +16,4 @@ export {
   yearOf,
 } from '../wind/hand-rose.ts';
 export { ROUGHNESS_CLASSES, roughnessClass } from '../wind/profile.ts';
+export { restsWords } from '../wind/rests-words.ts';

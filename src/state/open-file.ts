@@ -7,6 +7,7 @@ import { importShapes, likelyKind } from '../site/import-geometry.ts';
 import { parseSite } from '../site/parse-site.ts';
 import { PlainGeoJsonError } from '../site/plain-geojson.ts';
 import { REGISTRY } from '../site/records/registry.ts';
+import { hasRadiation } from '../sun/weather/hourly-radiation.ts';
 import { readWeatherFile } from '../sun/weather/read-weather-file.ts';
 import type { WeatherTable } from '../sun/weather/weather-table.ts';
 import { BadInputError } from '../units/bad-input.ts';
@@ -38,7 +39,8 @@ export async function openFile(file: File, app: App, keepBytes: KeepBytes): Prom
       return openRaster(file, app, keepBytes);
     case 'epw':
     case 'csv':
-    case 'tmy3': {
+    case 'tmy3':
+    case 'txt': {
       const bytes = await file.arrayBuffer();
       // Read before it is taken: what is no weather must not become the site's.
       const weather = readWeatherFile(new Uint8Array(bytes), file.name);
@@ -54,7 +56,7 @@ export async function openFile(file: File, app: App, keepBytes: KeepBytes): Prom
       return app.show({ dialog: 'photo', pictureToLay: file.name });
     default:
       throw new BadInputError(
-        `${file.name}: this kind of file is not known here; expected a site file, GeoJSON, KML, GPX, GeoTIFF, EPW, TMY3 or a picture.`,
+        `${file.name}: this kind of file is not known here; expected a site file, GeoJSON, KML, GPX, GeoTIFF, EPW, TMY3, a CSV of winds or a picture.`,
       );
   }
 }
@@ -73,9 +75,10 @@ function farWords(from: LonLat, app: App, farKm: number, lead: string): string {
 
 function weatherWords(name: string, weather: WeatherTable, app: App): string {
   const { latDeg, lonDeg, hourCount } = weather;
-  const gives = app.document.site.wind
-    ? 'gives the sky. The wind stays as the site has it: take it out in Shelter to use the file’s.'
-    : 'gives the sky and the wind.';
+  const sky = hasRadiation(weather);
+  const gives = app.document.site.wind?.sectors
+    ? `${sky ? 'gives the sky' : 'has only winds'}. The wind stays as the site has it: take it from the file in Shelter.`
+    : `gives ${sky ? 'the sky and the wind' : 'the wind'}.`;
   const far =
     latDeg === null || lonDeg === null
       ? ''

@@ -5,6 +5,7 @@ import {
   type Pull,
   pulled,
   type RoseSeason,
+  restsWords,
   withCalms,
   yearOf,
 } from '../jobs/wind-words.ts';
@@ -16,7 +17,9 @@ import type { WeatherTable } from '../sun/weather/weather-table.ts';
 import { BadInputError } from '../units/bad-input.ts';
 import type { AppState } from './model.ts';
 
-export type { RoseSeason } from '../jobs/wind-words.ts';
+export { BEAUFORT_SCALE, ROUGHNESS_CLASSES, type RoseSeason } from '../jobs/wind-words.ts';
+export type { SiteWind } from '../scene/site-wind.ts';
+export type { SeasonFacts } from '../wind/climate-facts.ts';
 
 type Answer = { readonly wind: SiteWind } | { readonly wrong: string };
 let last: { parts: readonly unknown[]; answer: Answer } | null = null;
@@ -73,3 +76,13 @@ export function setCalms(
   const sixteen = { ...climate, growing: onSixteen(climate.growing), rest: onSixteen(climate.rest) };
   return drawn(document, drawnRecord(withCalms(sixteen, season, calmShare)));
 }
+
+/** What a site would have with another wind, for a look before it is taken; the sentence where it would have none. */
+export const windWith = (
+  { document, weather }: Pick<AppState, 'document' | 'weather'>,
+  wind: WindRecord,
+): Answer => answerOf({ ...document, site: { ...document.site, wind } }, weather);
+
+/** What the wind rests on, in sentences. */
+export const windRestsOn = ({ document }: Pick<AppState, 'document'>, wind: SiteWind): string[] =>
+  restsWords(wind.rests, document.site.weatherFile);

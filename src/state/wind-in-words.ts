@@ -1,5 +1,6 @@
-import { BEAUFORT_SCALE, sectorsFromWords, type WindInWords } from '../jobs/wind-words.ts';
+import { BEAUFORT_SCALE, beaufortForce, sectorsFromWords, type WindInWords } from '../jobs/wind-words.ts';
 import type { WindRecord } from '../site/records/site.ts';
+import { directionWord } from './format-words.ts';
 
 export type WindSaying = WindInWords;
 
@@ -16,12 +17,19 @@ export const HOW_OFTEN: Readonly<Record<WindSaying['howOften'], string>> = {
   rarely: 'a few days',
 };
 
+/** One of the eight directions as its name, which covers its neighbours too: nobody says it to a sixteenth. */
+const widely = (from: WindSaying['from']): WindSaying['from'] =>
+  typeof from === 'number' && from % 45 === 0 ? directionWord(from) : from;
+
 /** Sayings as the wind record of a site: the mast height is the usual 10 m, as Beaufort's scale has it. */
-export const windFromWords = (
-  sayings: readonly WindSaying[],
-): WindRecord & { sectors: NonNullable<WindRecord['sectors']> } => ({
+export const windFromWords = (sayings: readonly WindSaying[]): WindRecord => ({
   heightM: 10,
   calmShare: 0,
   origin: 'words',
-  sectors: sectorsFromWords(sayings).map((sector) => ({ ...sector })),
+  sectors: sectorsFromWords(sayings.map((saying) => ({ ...saying, from: widely(saying.from) }))).map(
+    (sector) => ({ ...sector }),
+  ),
 });
+
+/** What a mean wind at 10 m is called: "gentle breeze". */
+export const beaufortName = (speedMps: number): string => beaufortForce(speedMps).name;

@@ -7,6 +7,9 @@ import { HorizonDialog } from '../horizon/horizon-dialog.tsx';
 import { HORIZON_PURPOSE } from '../horizon/look-around.tsx';
 import { PrintHorizonDialog } from '../horizon/print-horizon-dialog.tsx';
 import { PrintDialog } from '../print/print-dialog.tsx';
+import { DrawWindDialog } from '../shelter/draw-wind-dialog.tsx';
+import { PrintWindDialog } from '../shelter/print-wind-dialog.tsx';
+import { WindTableDialog } from '../shelter/wind-table-dialog.tsx';
 import { WindWordsDialog } from '../shelter/wind-words-dialog.tsx';
 import { PrintStakesDialog } from '../stakes/print-stakes-dialog.tsx';
 import { NewSiteDialog } from '../start/new-site-dialog.tsx';
@@ -38,6 +41,12 @@ export function Dialogs() {
       return <SpotLevelsDialog />;
     case 'wind-words':
       return <WindWordsDialog />;
+    case 'wind-drawn':
+      return <DrawWindDialog />;
+    case 'wind-table':
+      return <WindTableDialog />;
+    case 'print-wind':
+      return <PrintWindDialog />;
     case 'tree-height':
       return <TreeHeightDialog />;
     case 'print':

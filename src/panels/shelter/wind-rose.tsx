@@ -1,80 +1,90 @@
-import { formatShare, formatSpeed } from '../../state/format-measure.ts';
-import { fineDirectionWord } from '../../state/format-words.ts';
+import { onCircle, petalHalfDeg, petalParts, ROSE_CLASSES, roseRings } from '../../sheets/rose-shape.ts';
+import { fromWords, seasonSentence } from '../../sheets/wind-climate-words.ts';
+import { formatShare, formatSpeed, speedUnit } from '../../state/format-measure.ts';
 import type { UnitSystem } from '../../state/model.ts';
+import type { SeasonFacts } from '../../state/site-wind.ts';
 import './wind-rose.css';
 
-export interface RoseSector {
-  readonly fromDeg: number;
-  readonly frequency: number;
-  readonly meanSpeedMps: number;
-}
-const REACH = 92;
+const REACH = 96;
+const POINTS = ['N', 'NE', 'E', 'SE', 'S', 'SW', 'W', 'NW'];
 
-/** Petals point to where the wind comes from; their length is how often, their weight of ink how strong. */
-export function WindRose(props: {
-  sectors: readonly RoseSector[];
-  calmShare: number;
-  caption: string;
-  unitSystem: UnitSystem;
-}) {
-  const most = Math.max(0.05, ...props.sectors.map((sector) => sector.frequency));
-  const ringStep = most > 0.3 ? 0.2 : most > 0.12 ? 0.1 : 0.05;
-  const outer = Math.ceil(most / ringStep) * ringStep;
-  const rings = Array.from({ length: Math.round(outer / ringStep) }, (_, i) => (i + 1) * ringStep);
-  const half = Math.min(180 / props.sectors.length, 20) * 0.78;
-  const strongest = Math.max(...props.sectors.map((sector) => sector.meanSpeedMps), 0.1);
-  const lead = props.sectors.toSorted((a, b) => b.frequency - a.frequency)[0];
-  const spoken = lead
-    ? `${props.caption}: most often from the ${fineDirectionWord(lead.fromDeg)}, ${formatShare(lead.frequency)} of the hours at ${formatSpeed(lead.meanSpeedMps, props.unitSystem)}.`
-    : props.caption;
+/** Petals point to where the wind comes from; their length is how often, their breadth and ink how strong. */
+export function WindRose(props: { season: SeasonFacts; caption: string; unitSystem: UnitSystem }) {
+  const { season, caption, unitSystem } = props;
+  const { sectors } = season;
+  const rings = roseRings(sectors);
+  const rim = rings[rings.length - 1];
+  const half = petalHalfDeg(sectors.length);
+  const said = seasonSentence(season, speedUnit(unitSystem) === 'mph' ? 'mph' : 'm/s');
   return (
-    <figure>
-      <svg className="rose" viewBox="-128 -122 256 244" role="img" aria-label={spoken}>
+    <figure className="rose-figure">
+      <svg className="rose" viewBox="-124 -118 248 236" role="img" aria-label={`${caption}: ${said}`}>
         {rings.map((share) => (
-          <circle key={share} className="ring" r={(share / outer) * REACH} />
+          <circle key={share} className="ring" r={(share / rim) * REACH} />
         ))}
-        {props.sectors
-          .filter((sector) => sector.frequency > 0)
-          .map((sector) => (
-            <path
-              key={sector.fromDeg}
-              className="petal"
-              fillOpacity={0.25 + 0.75 * (sector.meanSpeedMps / strongest)}
-              d={petal(sector.fromDeg, half, (sector.frequency / outer) * REACH)}
-            >
-              <title>
-                {`${fineDirectionWord(sector.fromDeg)}: ${formatShare(sector.frequency)} of the hours, ${formatSpeed(sector.meanSpeedMps, props.unitSystem)}`}
-              </title>
-            </path>
-          ))}
-        <text x="0" y={-REACH - 10} textAnchor="middle" className="north">
-          N
-        </text>
-        <text x={REACH + 9} y="5">
-          E
-        </text>
-        <text x="0" y={REACH + 20} textAnchor="middle">
-          S
-        </text>
-        <text x={-REACH - 9} y="5" textAnchor="end">
-          W
-        </text>
-        <text x={REACH * 0.72} y={REACH * 0.86} textAnchor="start">
-          {formatShare(outer)}
-        </text>
+        {sectors.map((sector) => (
+          <g key={sector.fromDeg}>
+            {petalParts(sector, half, REACH / rim).map((ring, i) =>
+              ring.length > 0 ? (
+                <path
+                  key={ROSE_CLASSES[i].fromForce}
+                  className={`petal strength-${i}`}
+                  d={`M${ring.map(([x, y]) => `${x.toFixed(2)},${y.toFixed(2)}`).join('L')}Z`}
+                />
+              ) : null,
+            )}
+            <title>
+              {`${fromWords(sector.fromDeg)}: ${formatShare(sector.frequency)} of the hours, ${formatSpeed(sector.meanSpeedMps, unitSystem)}`}
+            </title>
+          </g>
+        ))}
+        <RoseLetters reach={REACH} />
+        {rings.slice(-2).map((share) => {
+          const [x, y] = onCircle(11.25, (share / rim) * REACH);
+          return (
+            <text key={share} className="ring-words" x={x + 1} y={y - 2}>
+              {formatShare(share)}
+            </text>
+          );
+        })}
       </svg>
       <figcaption className="small soft">
-        {props.caption}. Petals point to where it comes from; longer is more often, darker is stronger. Calm{' '}
-        {formatShare(props.calmShare)}.
+        <b>{caption}.</b> {said.replaceAll(' %', '\u00a0%')}
       </figcaption>
     </figure>
   );
 }
 
-function petal(fromDeg: number, halfDeg: number, length: number): string {
-  const at = (deg: number) => {
-    const rad = (deg * Math.PI) / 180;
-    return `${(Math.sin(rad) * length).toFixed(2)},${(-Math.cos(rad) * length).toFixed(2)}`;
-  };
-  return `M0,0 L${at(fromDeg - halfDeg)} A${length.toFixed(2)},${length.toFixed(2)} 0 0 1 ${at(fromDeg + halfDeg)} Z`;
+/** The eight points of the compass around a rose. */
+export function RoseLetters(props: { reach: number }) {
+  return POINTS.map((text, i) => {
+    const [x, y] = onCircle(i * 45, props.reach + 12);
+    return (
+      <text key={text} x={x} y={y + 5} textAnchor="middle" className={i === 0 ? 'north' : undefined}>
+        {text}
+      </text>
+    );
+  });
+}
+
+/** What breadth and ink of the petals mean. */
+export function RoseKey() {
+  return (
+    <ul className="rose-key small soft">
+      {ROSE_CLASSES.map(({ words, fromForce, breadth }, i) => (
+        <li key={fromForce}>
+          <svg viewBox="0 0 22 14" aria-hidden="true">
+            <rect
+              className={`petal strength-${i}`}
+              x="1"
+              width="20"
+              y={7 - 6.5 * breadth}
+              height={13 * breadth}
+            />
+          </svg>
+          {words}
+        </li>
+      ))}
+    </ul>
+  );
 }

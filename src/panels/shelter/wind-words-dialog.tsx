@@ -1,10 +1,11 @@
 import { useState } from 'react';
 import { EIGHT_DIRECTIONS } from '../../state/format-words.ts';
-import { useApp } from '../../state/store.ts';
+import { windWith } from '../../state/site-wind.ts';
+import { appStore, useApp } from '../../state/store.ts';
 import { HOW_OFTEN, LAND_SIGNS, type WindSaying, windFromWords } from '../../state/wind-in-words.ts';
 import { Dialog } from '../parts/dialog.tsx';
 import { SelectField } from '../parts/select-field.tsx';
-import { WindRose } from './wind-rose.tsx';
+import { BothRoses } from './both-roses.tsx';
 
 interface KeyedSaying extends WindSaying {
   readonly key: number;
@@ -21,7 +22,7 @@ export function WindWordsDialog() {
   const show = useApp((app) => app.show);
   const close = () => show({ dialog: null });
   const edit = useApp((app) => app.edit);
-  const unitSystem = useApp((app) => app.unitSystem);
+  const [app] = useState(appStore.getState);
   const [sayings, setSayings] = useState<readonly KeyedSaying[]>([{ ...FIRST, key: 0 }]);
   const record = windFromWords(sayings);
   const change = (index: number, part: Partial<WindSaying>) =>
@@ -96,17 +97,7 @@ export function WindWordsDialog() {
           Another wind
         </button>
       </div>
-      <div className="pair">
-        {(['growing', 'rest'] as const).map((season) => (
-          <WindRose
-            key={season}
-            caption={season === 'growing' ? 'Growing season' : 'Rest of the year'}
-            calmShare={record.calmShare ?? 0}
-            sectors={record.sectors.filter((sector) => (sector.season ?? season) === season)}
-            unitSystem={unitSystem}
-          />
-        ))}
-      </div>
+      <BothRoses answer={windWith(app, record)} />
     </Dialog>
   );
 }
