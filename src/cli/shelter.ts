@@ -11,6 +11,7 @@ import { shelterScene } from '../scene/build-scene.ts';
 import { atEnd, CAUSES, SCENE_ENDS, type SceneEnd } from '../scene/ends.ts';
 import { siteEvaporation } from '../scene/site-evaporation.ts';
 import { featuresOfKind } from '../site/chosen-features.ts';
+import { departureInWords } from '../wind/shelter-guesses.ts';
 import type { ShelterResult } from '../wind/shelter-types.ts';
 import { type CommonOptions, numberBetween, withCommonOptions } from './common-options.ts';
 import { computeAll } from './compute-all.ts';
@@ -56,10 +57,12 @@ async function shelter(path: string, options: ShelterCommandOptions): Promise<vo
       ]),
     );
     const patches = patchesToSum(prepared, options.height, (patch) => given.get(patch.id) ?? options.height);
+    const engineOptions = shelterOptionsOf(options);
+    const departure = departureInWords(engineOptions);
     const asked = {
       readingHeightM: options.height,
       galeMps: options.gale,
-      options: shelterOptionsOf(options),
+      options: engineOptions,
     };
     const progress = progressLine('shelter', options.quiet === true);
     const { main, ofPatches } = await computeAll(
@@ -88,7 +91,7 @@ async function shelter(path: string, options: ShelterCommandOptions): Promise<vo
         : null,
     });
     finish(prepared, options, startedMs, {
-      assumed,
+      assumed: [...assumed, ...(departure ? [departure] : [])],
       directions: main.directions,
       rasters: shelterRasters(main, options.gale),
       fields: masks.map(({ mask, ...head }) => ({

@@ -1,4 +1,4 @@
-import { type SceneEnd, WIND_ENDS } from '../scene/ends.ts';
+import { SCENE_ENDS, type SceneEnd } from '../scene/ends.ts';
 import { DIRECTIONS_A_SECTOR } from '../wind/shelter-directions.ts';
 import type { ShelterRequest, ShelterResult } from '../wind/shelter-types.ts';
 import type { JobRunner, RunOptions } from './messages.ts';
@@ -9,7 +9,7 @@ import { runShelter } from './run-shelter.ts';
 const FINER = 3;
 
 /**
- * Shelter as expected, at each end of what is not known and reaches the wind, and from finer directions.
+ * Shelter as expected, at each end of what is not known, and from finer directions.
  * @param sceneAt the scene at an end; null: as expected.
  * @param keep what of an answer is kept: seven whole ones of a large grid would fill the memory.
  * @param usual the same of the answer as expected where it is there already.
@@ -24,7 +24,7 @@ export const runShelterEnds = <Kept>(
 ): Promise<AtEnds<Kept>> =>
   runEnds(
     {
-      ends: WIND_ENDS,
+      ends: SCENE_ENDS,
       sceneAt,
       ask: async (scene, run) => keep(await runShelter(runner, { ...asked, scene }, run)),
       askFiner: async (scene, run) => {

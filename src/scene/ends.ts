@@ -21,10 +21,6 @@ export const ENDS_OF_CAUSE: Readonly<Record<Cause, readonly [SceneEnd, SceneEnd]
   foliage: ['dense-foliage', 'open-foliage'],
 };
 
-/** Causes that reach the wind: all of them, since single trees slow it by their silhouettes. */
-export const WIND_CAUSES: readonly Cause[] = CAUSES;
-export const WIND_ENDS: readonly SceneEnd[] = WIND_CAUSES.flatMap((cause) => ENDS_OF_CAUSE[cause]);
-
 /** Crown radii of single trees at the ends: a fifth to either side (our convention: allometry scatters about so much). */
 const CROWN_SPREAD_FACTOR = { wide: 1.2, narrow: 0.8 } as const;
 

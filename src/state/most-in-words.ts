@@ -1,5 +1,5 @@
 import type { CauseChange, EndChange } from '../jobs/run-ends-causes.ts';
-import { CAUSES, type Cause, ENDS_OF_CAUSE, type SceneEnd, WIND_CAUSES } from '../scene/ends.ts';
+import { SCENE_ENDS, type SceneEnd } from '../scene/ends.ts';
 import {
   CAUSE_NAMES,
   changeInFigures,
@@ -84,15 +84,10 @@ export interface EndChoice {
 export function endChoices(picture: Picture, causes: readonly CauseChange[] | null): readonly EndChoice[] {
   if (picture === 'plain' || picture === 'slope') return [];
   const known = (causes ?? []).flatMap(({ ends }) => ends).filter(({ end }) => end !== null);
-  const inOrder = known.length > 0 ? known.map(({ end }) => end as SceneEnd) : endsOf(picture);
+  const inOrder = known.length > 0 ? known.map(({ end }) => end as SceneEnd) : SCENE_ENDS;
   return inOrder.map((end) => {
     const change = known.find((each) => each.end === end);
     const words = supposedInWords(end) as string;
     return { end, words: change ? `${words}: ${changeInFigures(picture, change)}` : words };
   });
 }
-
-const endsOf = (picture: Picture): SceneEnd[] => {
-  const causes: readonly Cause[] = picture === 'wind-cut' ? WIND_CAUSES : CAUSES;
-  return causes.flatMap((cause) => ENDS_OF_CAUSE[cause]);
-};

@@ -1,3 +1,4 @@
+import { horizonSumDeg } from '../geo/exposure.ts';
 import { type LonLat, toLocal } from '../geo/frame.ts';
 import { cellCount, type GridSpec, sampleGrid } from '../numeric/grid.ts';
 import { REGISTRY } from '../site/records/registry.ts';
@@ -110,5 +111,9 @@ function groundRows(state: AppState, xM: number, yM: number): ReadOut['rows'][nu
   const cell = cellAt(ground, xM, yM);
   const fall = cell < 0 ? '' : fallInWords(slopeDeg[cell], aspectDeg[cell]);
   const level = formatLength(elevationM, state.unitSystem);
-  return [{ label: 'Ground', value: fall && fall !== 'not known' ? `${level}, ${fall}` : level }];
+  const own = { label: 'Ground', value: fall && fall !== 'not known' ? `${level}, ${fall}` : level };
+  if (state.picture !== 'wind-cut') return [own];
+  const horizonDeg = Math.round(horizonSumDeg(ground, xM, yM, state.frame.convergenceRad));
+  // The land's own shelter: the sum of the horizon in eight directions.
+  return horizonDeg === 0 ? [own] : [own, { label: 'Horizon, 8 directions', value: `${horizonDeg}° in all` }];
 }

@@ -3,7 +3,7 @@ import type { AtEnds } from '../jobs/run-ends.ts';
 import { type CauseChange, causesBySize } from '../jobs/run-ends-causes.ts';
 import type { LightResult } from '../light/light-types.ts';
 import { cellCount, type GridSpec } from '../numeric/grid.ts';
-import { CAUSES, WIND_CAUSES } from '../scene/ends.ts';
+import { CAUSES } from '../scene/ends.ts';
 import { takenField } from '../site/chosen-features.ts';
 import { fieldsOf } from './area-figures.ts';
 import { type LightQuantity, lightOfPeriod } from './light-period.ts';
@@ -81,7 +81,7 @@ function shelterCauses(state: AppState): CauseChange[] | null {
   const cells = cellCount(at.usual.grid);
   return causesBySize(
     at,
-    WIND_CAUSES,
+    CAUSES,
     ({ windShare }) => windShare.subarray(band * cells, (band + 1) * cells).map((share) => 1 - share),
     fieldMask(state, at.usual.grid),
     null,

@@ -9,6 +9,14 @@ const MOST_GAIN = 0.2;
 /** A short thing shelters in full to 1.4 times its length across the wind, then in inverse proportion. */
 const FULL_SHELTER_LENGTHS = 1.4;
 
+/**
+ * Beside a belt that the wind blows along, reductions persist to about four heights (Cleugh 1997; Burke 1998, as an
+ * extension page gives them). How large they are is not published.
+ */
+export const BESIDE_H = 4;
+/** Our guess: right beside the belt half of what the belt takes at its own line from a wind that meets it square. */
+const BESIDE_SHARE = 0.5;
+
 /** Cosine between the wind and the normal of a straight piece. Our guess: width / cos and p^(1 / cos). */
 export function obliqueCosine(acrossM: number, lengthM: number, options: ShelterOptions): number {
   if (!options.obliqueWind || !(lengthM > 0)) return 1;
@@ -42,6 +50,13 @@ export function youngStrength(heightM: number, readingHeightM: number, options: 
 /** Distance to which a thing of this connected length shelters in full (our guess). */
 export const shelterReachM = (lengthM: number, options: ShelterOptions): number =>
   options.shortThings ? FULL_SHELTER_LENGTHS * lengthM : Number.POSITIVE_INFINITY;
+
+/**
+ * What of a belt's deficit at its own line stands right beside a straight piece of it: half where the wind blows along
+ * it, nothing from the angle on at which the belt counts as met by the wind (our guess).
+ */
+export const besideStrength = (acrossM: number, lengthM: number, options: ShelterOptions): number =>
+  options.parallelWind ? BESIDE_SHARE * Math.max(0, 1 - Math.abs(acrossM) / lengthM / LEAST_COSINE) : 0;
 
 /** Share of an end's speed-up: a thing that is narrower than tall turns less air aside (our guess). */
 export const endBreadth = (lengthM: number, heightM: number, options: ShelterOptions): number =>

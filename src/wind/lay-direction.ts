@@ -1,22 +1,37 @@
 /** Everything that one direction of the wind meets on a tile: barriers, trees, ends, and the shape of the land. */
 import type { Piece } from './barrier-pieces.ts';
-import { LANES } from './kernel/assembly/layout.ts';
-import { blowOver, type Ground, layBeside, layEnds, layPiece } from './lay-pieces.ts';
-import type { LooseTree } from './loose-trees.ts';
-import { applyRelief } from './relief-on-tile.ts';
+import { LANE_BYTES } from './kernel/assembly/layout.ts';
+import type { ShelterKernel } from './kernel/kernel.ts';
+import { type Blow, blowOver, type Ground, layBeside, layEnds, layPiece } from './lay-pieces.ts';
+import { LEAST_RELIEF_SHARE, MOST_RELIEF_SHARE } from './relief.ts';
 import type { ShelterDirection } from './shelter-directions.ts';
 import type { ShelterPhase } from './shelter-phases.ts';
 import { windRay } from './shelter-tile.ts';
-import { layTreeField, treeField } from './tree-field.ts';
+import { type Grove, MOST_FIELD_FLOATS, treeField } from './tree-field.ts';
 
-/** What acts besides barriers. */
+/** What acts besides barriers, and where in the kernel. */
 export interface Surroundings {
-  readonly trees: readonly LooseTree[];
-  /** The relief on the tile (see reliefOnTile); null: even land. */
-  readonly relief: Float32Array | null;
+  readonly grove: Grove;
+  /** Address of the deficits of a field of trees. */
+  readonly field: number;
+  /** Address of the relief on the tile (see reliefOnTile); null: even land. */
+  readonly relief: number | null;
   /** Address of a second set of deficits, for what is multiplied into the first; null: the smallest share wins. */
   readonly scratch: number | null;
 }
+
+/** Room in the kernel for what acts besides barriers on tiles of so many cells. */
+export const takeSurroundings = (
+  kernel: ShelterKernel,
+  grove: Grove,
+  { relief, chained }: { readonly relief: boolean; readonly chained: boolean },
+  mostCells: number,
+): Surroundings => ({
+  grove,
+  field: kernel.take(grove.trees.length > 0 ? 4 * MOST_FIELD_FLOATS : 0),
+  relief: relief ? kernel.take(3 * 4 * mostCells) : null,
+  scratch: chained ? kernel.take(mostCells * LANE_BYTES) : null,
+});
 
 /** Pieces by what they belong to: touching things are one barrier, of which the smallest share counts. */
 function groupsOf(pieces: readonly Piece[]): readonly (readonly Piece[])[] {
@@ -31,13 +46,24 @@ function groupsOf(pieces: readonly Piece[]): readonly (readonly Piece[])[] {
 /** The deficits of one direction, as many leaf states as the kernel has lanes. Pauses after each piece. */
 export function* layDirection(
   ground: Ground,
-  { trees, relief, scratch }: Surroundings,
+  around: Surroundings,
   { fromRad }: ShelterDirection,
   phases: readonly ShelterPhase[],
 ): Generator<void> {
-  const ray = windRay(fromRad);
-  const { kernel, tile, deficits, options } = ground;
-  const blow = blowOver(ground, ray);
+  const blow = blowOver(ground, windRay(fromRad));
+  yield* layThings(ground, around, blow, phases, ground.pieces);
+  finishDirection(ground, around, blow, phases);
+}
+
+/** Lays some of the pieces, and the trees, on a tile in which nothing lies yet. Pauses after each piece. */
+export function* layThings(
+  ground: Ground,
+  { grove, field, scratch }: Surroundings,
+  blow: Blow,
+  phases: readonly ShelterPhase[],
+  some: readonly Piece[],
+): Generator<void> {
+  const { kernel, deficits } = ground;
   const clearAt = (address: number) => {
     kernel.setDeficits(address);
     kernel.clearDeficits();
@@ -46,33 +72,40 @@ export function* layDirection(
   const onto = scratch === null ? ground : { ...ground, deficits: scratch };
   const multiplyIn = () => {
     if (scratch === null) return;
-    chain(kernel.floats, deficits / 4, scratch / 4, LANES * tile.columns * tile.rows);
+    kernel.setDeficits(deficits);
+    kernel.chainDeficits(scratch);
   };
-  for (const pieces of scratch === null ? [ground.pieces] : groupsOf(ground.pieces)) {
+  for (const pieces of scratch === null ? [some] : groupsOf(some)) {
     if (scratch !== null) clearAt(scratch);
     for (const piece of pieces) {
-      layPiece(onto, blow, piece, phases);
-      if (options.parallelWind) layBeside(onto, blow, piece, phases);
+      layWhole(onto, blow, piece, phases);
       yield;
     }
     multiplyIn();
   }
-  const field = treeField(trees, ray, phases);
-  if (field) {
+  const spec = treeField(grove, blow.ray, phases, kernel.floats, field / 4);
+  if (spec) {
     if (scratch !== null) clearAt(scratch);
-    layTreeField(tile, ray, field, kernel.floats, onto.deficits / 4);
+    kernel.layField(field, spec.across, spec.along, spec.cellM, spec.firstAcrossM, spec.firstAlongM);
     multiplyIn();
     yield;
   }
   kernel.setDeficits(deficits);
-  if (options.endsAndGaps) layEnds(ground, blow, phases);
-  if (relief) applyRelief(relief, ray, kernel.floats, deficits / 4);
 }
 
-/** Multiplies the shares that are left: 1 - d = (1 - d1) (1 - d2). Mutates `floats` from `into` on. */
-function chain(floats: Float32Array, into: number, from: number, count: number): void {
-  for (let i = 0; i < count; i++) {
-    const second = floats[from + i];
-    if (second !== 0) floats[into + i] += second * (1 - floats[into + i]);
-  }
+/** A piece with all that it does. */
+export function layWhole(ground: Ground, blow: Blow, piece: Piece, phases: readonly ShelterPhase[]): void {
+  layPiece(ground, blow, piece, phases);
+  layBeside(ground, blow, piece, phases);
+}
+
+/** What comes after all things: the faster wind beside their ends, and the shape of the land. */
+export function finishDirection(
+  ground: Ground,
+  { relief }: Surroundings,
+  blow: Blow,
+  phases: readonly ShelterPhase[],
+): void {
+  if (ground.options.endsAndGaps) layEnds(ground, blow, phases);
+  if (relief !== null) ground.kernel.applyRelief(relief, LEAST_RELIEF_SHARE, MOST_RELIEF_SHARE);
 }

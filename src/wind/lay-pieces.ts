@@ -1,5 +1,7 @@
 /** Lays barriers and their ends on the cells of a tile, in as many leaf states at once as the kernel has lanes. */
 import {
+  BESIDE_H,
+  besideStrength,
   endBreadth,
   endGain,
   metPorosity,
@@ -12,7 +14,6 @@ import type { Piece } from './barrier-pieces.ts';
 import { type GroupExtent, groupExtents } from './group-extents.ts';
 import { LANE_BYTES, LANES } from './kernel/assembly/layout.ts';
 import { type ShelterKernel, startShelterKernel } from './kernel/kernel.ts';
-import { besideStrength, laySide } from './lay-side.ts';
 import { nodesOver } from './line-reach.ts';
 import type { ShelterPhase } from './shelter-phases.ts';
 import { acrossWind, type ShelterTile, type WindRay } from './shelter-tile.ts';
@@ -34,7 +35,7 @@ export interface Ground {
   readonly tile: ShelterTile;
   /** Address of the deficits, one float for each lane of a cell. */
   readonly deficits: number;
-  /** Addresses of scratch: the deficits of one piece by distance, and the gains of one end. */
+  /** Addresses of scratch: the deficits of one piece by distance, and the gains of one end or the deficits at one line. */
   readonly table: number;
   readonly gains: number;
   readonly pieces: readonly Piece[];
@@ -51,16 +52,14 @@ export interface Blow {
 /** A kernel with room for tiles of so many cells. */
 export function openGround(
   { readingHeightM, options }: ShelterRequest,
-  pieces: readonly Piece[],
   mostCells: number,
-): Omit<Ground, 'tile'> {
+): Omit<Ground, 'tile' | 'pieces'> {
   const kernel = startShelterKernel();
   return {
     kernel,
     deficits: kernel.take(mostCells * LANE_BYTES),
     table: kernel.take(DISTANCE_NODES * LANE_BYTES),
     gains: kernel.take(LANE_BYTES),
-    pieces,
     readingHeightM,
     options,
   };
@@ -129,32 +128,28 @@ export function layPiece(
   });
 }
 
-/** The stiller air beside a straight piece that the wind blows along; see lay-side.ts. */
+/** The stiller air beside a straight piece that the wind blows along, to four heights. */
 export function layBeside(
-  ground: Ground,
+  { kernel, gains, options, readingHeightM }: Ground,
   { ray }: Blow,
   piece: Piece,
   phases: readonly ShelterPhase[],
 ): void {
-  const { kernel, tile, deficits, options, readingHeightM } = ground;
   const { barrier, xyM, heightM } = piece;
   if (barrier.shape === 'area') return;
-  const across = acrossWind(ray, xyM[2], xyM[3]) - acrossWind(ray, xyM[0], xyM[1]);
+  const [x1, y1, x2, y2] = xyM;
+  const across = acrossWind(ray, x2, y2) - acrossWind(ray, x1, y1);
+  const beside = besideStrength(across, Math.hypot(x2 - x1, y2 - y1), options);
   const meanM = (heightM[0] + heightM[1]) / 2;
-  const strength =
-    meanM > 0
-      ? besideStrength(Math.abs(across) / Math.hypot(xyM[2] - xyM[0], xyM[3] - xyM[1])) *
-        youngStrength(meanM, readingHeightM, options)
-      : 0;
-  if (strength === 0) return;
-  const table = deficitTable();
+  if (beside === 0 || !(meanM > 0)) return;
+  const strength = beside * youngStrength(meanM, readingHeightM, options);
   const states = statesOf(piece, phases);
-  const atLine = Array.from({ length: LANES }, (_, lane) => {
+  for (let lane = 0; lane < LANES; lane++) {
     const porosity = metPorosity(barrier, states[Math.min(lane, states.length - 1)], 1, meanM, options);
-    const row = tableRow(porosity, barrier.widthM / meanM);
-    return strength * overPorousFactor(porosity) * deficitAt(table, row, distanceNode(0));
-  });
-  laySide(tile, ray, xyM, heightM, atLine, kernel.floats, deficits / 4);
+    const atLine = deficitAt(deficitTable(), tableRow(porosity, barrier.widthM / meanM), distanceNode(0));
+    kernel.floats[gains / 4 + lane] = strength * overPorousFactor(porosity) * atLine;
+  }
+  kernel.layBeside(x1, y1, x2, y2, heightM[0], heightM[1], BESIDE_H, gains);
 }
 
 /** The faster wind beside the outermost corners of everything connected; after all pieces. */

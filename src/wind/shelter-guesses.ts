@@ -84,3 +84,15 @@ export const USUAL_SHELTER_OPTIONS: ShelterOptions = {
 /** The other rule for several belts, in words. */
 export const CHAINED_BELTS_SAYS =
   'Where several belts act, what each leaves is multiplied, instead of counting the one that leaves least (the published rule). It promises more shelter among close belts.';
+
+/** What of the usual model is changed, in one sentence; null: nothing. */
+export function departureInWords(options: ShelterOptions): string | null {
+  const out = SHELTER_GUESSES.filter(({ key }) => !options[key]).map(({ name }) => name.toLowerCase());
+  const parts = [
+    ...(out.length > 0 ? [`Without our guesses on ${out.join(', ')}`] : []),
+    ...(options.chainedBelts ? ['what several belts leave is multiplied'] : []),
+  ];
+  if (parts.length === 0) return null;
+  const said = parts.join('; ');
+  return `${said.charAt(0).toUpperCase()}${said.slice(1)}.`;
+}

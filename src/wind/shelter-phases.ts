@@ -1,6 +1,5 @@
 import type { Barrier } from '../crowns/barrier.ts';
 import type { LeafPhases } from '../crowns/leaf-phases.ts';
-import type { LooseTree } from './loose-trees.ts';
 
 /** Floor of a living thing's optical porosity while its leaf state is between the two given ones. */
 const LEAST_POROSITY = 0.01;
@@ -41,7 +40,7 @@ export function shelterSeasons(
   leaf: LeafPhases,
   growingDay: Uint8Array,
   barriers: readonly Barrier[],
-  trees: readonly LooseTree[],
+  trees: readonly { readonly leafClass: number; readonly areaOnM2: number; readonly areaOffM2: number }[],
 ): ShelterSeasons {
   const days = growingDay.length;
   if (leaf.phaseOfDay.length !== days || (days !== 365 && days !== 366)) {

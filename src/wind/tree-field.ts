@@ -6,15 +6,8 @@
 import { LANES } from './kernel/assembly/layout.ts';
 import type { LooseTree } from './loose-trees.ts';
 import { porosityAtLeafShare, type ShelterPhase } from './shelter-phases.ts';
-import {
-  acrossWind,
-  alongWind,
-  clipColumns,
-  clipRows,
-  type ShelterTile,
-  type WindRay,
-} from './shelter-tile.ts';
-import { frictionShareAmongTrees } from './tree-drag.ts';
+import { acrossWind, alongWind, type WindRay } from './shelter-tile.ts';
+import { deficitAmongTrees } from './tree-drag.ts';
 
 /** Our guess: a tree's drag is felt over so many tree heights downwind, falling linearly to nothing. */
 const FELT_H = 20;
@@ -22,11 +15,39 @@ const FELT_H = 20;
 const CELL_H = 2;
 /** Cells from a tree to where it is no longer felt. */
 const FELT_CELLS = FELT_H / CELL_H;
-/** A grid is made coarser rather than longer than this many cells to a side. */
+/** A grid is made coarser rather than longer than this many cells from the first tree to the last. */
 const MOST_CELLS = 96;
+/** Nodes beyond the trees on either side, with one for the cell that the last tree lies in. */
+const MARGIN = 4;
 
-/** Deficits 1 - f at the nodes of a grid along the wind; leaf states side by side. */
-export interface TreeField {
+/** Most floats that the deficits of a field take. */
+export const MOST_FIELD_FLOATS = (MOST_CELLS + MARGIN) * (MOST_CELLS + FELT_CELLS + MARGIN) * LANES;
+
+/** Trees, and what each shows to the wind in each leaf state. */
+export interface Grove {
+  readonly trees: readonly LooseTree[];
+  /** Closed silhouette of each tree by leaf state, m2. */
+  readonly areas: ReadonlyMap<ShelterPhase, Float64Array>;
+}
+
+export function grove(trees: readonly LooseTree[], phases: readonly ShelterPhase[]): Grove {
+  const open = (areaM2: number, { outlineM2 }: LooseTree) => Math.max(0, 1 - areaM2 / outlineM2);
+  const areaOf = (tree: LooseTree, leafShare: number) =>
+    tree.outlineM2 *
+    (1 - porosityAtLeafShare(open(tree.areaOnM2, tree), open(tree.areaOffM2, tree), leafShare));
+  return {
+    trees,
+    areas: new Map(
+      phases.map((phase) => [
+        phase,
+        Float64Array.from(trees, (tree) => areaOf(tree, phase.leafShare[tree.leafClass])),
+      ]),
+    ),
+  };
+}
+
+/** A grid along the wind. */
+export interface FieldSpec {
   readonly cellM: number;
   /** Across-wind and along-wind position of the first node. */
   readonly firstAcrossM: number;
@@ -34,140 +55,83 @@ export interface TreeField {
   /** Nodes across and along the wind. */
   readonly across: number;
   readonly along: number;
-  /** (row along * across + column across) * LANES + lane; nothing at the outermost nodes. */
-  readonly deficit: Float32Array;
 }
 
-const areaOf = (tree: LooseTree, leafShare: number): number => {
-  const open = (areaM2: number) => Math.max(0, 1 - areaM2 / tree.outlineM2);
-  return tree.outlineM2 * (1 - porosityAtLeafShare(open(tree.areaOnM2), open(tree.areaOffM2), leafShare));
-};
-
-/** Adds each tree's area to the four nodes around it. */
-function layTrees(
-  trees: readonly LooseTree[],
-  places: readonly { readonly s: number; readonly t: number }[],
-  phases: readonly ShelterPhase[],
-  spec: Omit<TreeField, 'deficit'>,
-  density: Float64Array,
-): void {
-  const { cellM, across } = spec;
-  trees.forEach((tree, i) => {
-    const column = (places[i].s - spec.firstAcrossM) / cellM;
-    const row = (places[i].t - spec.firstAlongM) / cellM;
-    const [c, r] = [Math.floor(column), Math.floor(row)];
-    const [u, v] = [column - c, row - r];
-    phases.forEach(({ leafShare }, lane) => {
-      const density0 = areaOf(tree, leafShare[tree.leafClass]) / (cellM * cellM);
-      const at = (r * across + c) * LANES + lane;
-      density[at] += (1 - u) * (1 - v) * density0;
-      density[at + LANES] += u * (1 - v) * density0;
-      density[at + across * LANES] += (1 - u) * v * density0;
-      density[at + (across + 1) * LANES] += u * v * density0;
-    });
-  });
-}
-
-/** The field of the trees for one wind, one lane for each of up to LANES leaf states; null where there are no trees. */
-export function treeField(
-  trees: readonly LooseTree[],
-  ray: WindRay,
-  phases: readonly ShelterPhase[],
-): TreeField | null {
-  if (trees.length === 0) return null;
+/** The grid of some trees for one wind, and where in it each stands: column, row. */
+function layOut(trees: readonly LooseTree[], ray: WindRay): { spec: FieldSpec; places: Float64Array } {
   let [weights, heights, sumS, sumT] = [0, 0, 0, 0];
-  const places = trees.map(({ xM, yM, topM, outlineM2 }) => {
-    const place = { s: acrossWind(ray, xM, yM), t: alongWind(ray, xM, yM) };
+  const places = new Float64Array(2 * trees.length);
+  trees.forEach(({ xM, yM, topM, outlineM2 }, i) => {
+    places[2 * i] = acrossWind(ray, xM, yM);
+    places[2 * i + 1] = alongWind(ray, xM, yM);
     weights += outlineM2;
     heights += outlineM2 * topM;
-    sumS += outlineM2 * place.s;
-    sumT += outlineM2 * place.t;
-    return place;
+    sumS += outlineM2 * places[2 * i];
+    sumT += outlineM2 * places[2 * i + 1];
   });
   // Nodes lie about the trees' middle, so that one more column does not shift the others.
   const [middleS, middleT] = [sumS / weights, sumT / weights];
-  let [west, east, up, down] = [0, 0, 0, 0];
-  for (const { s, t } of places) {
-    west = Math.min(west, s - middleS);
-    east = Math.max(east, s - middleS);
-    up = Math.min(up, t - middleT);
-    down = Math.max(down, t - middleT);
+  let [left, right, up, down] = [0, 0, 0, 0];
+  for (let i = 0; i < places.length; i += 2) {
+    const [s, t] = [places[i] - middleS, places[i + 1] - middleT];
+    left = Math.min(left, s);
+    right = Math.max(right, s);
+    up = Math.min(up, t);
+    down = Math.max(down, t);
   }
-  const cellM = Math.max((CELL_H * heights) / weights, Math.max(east - west, down - up) / MOST_CELLS);
-  const firstColumn = Math.floor(west / cellM) - 1;
+  const cellM = Math.max((CELL_H * heights) / weights, Math.max(right - left, down - up) / MOST_CELLS);
+  const firstColumn = Math.floor(left / cellM) - 1;
   const firstRow = Math.floor(up / cellM) - 1;
-  const spec = {
-    cellM,
-    firstAcrossM: middleS + firstColumn * cellM,
-    firstAlongM: middleT + firstRow * cellM,
-    across: Math.floor(east / cellM) + 3 - firstColumn,
-    along: Math.floor(down / cellM) + FELT_CELLS + 3 - firstRow,
-  };
-  const density = new Float64Array(spec.across * spec.along * LANES);
-  layTrees(trees, places, phases, spec, density);
-  return { ...spec, deficit: deficitsOf(density, spec) };
+  const firstAcrossM = middleS + firstColumn * cellM;
+  const firstAlongM = middleT + firstRow * cellM;
+  for (let i = 0; i < places.length; i += 2) {
+    places[i] = (places[i] - firstAcrossM) / cellM;
+    places[i + 1] = (places[i + 1] - firstAlongM) / cellM;
+  }
+  const across = Math.floor(right / cellM) + 3 - firstColumn;
+  const along = Math.floor(down / cellM) + FELT_CELLS + 3 - firstRow;
+  return { spec: { cellM, firstAcrossM, firstAlongM, across, along }, places };
 }
 
-/** Averages the density over the ground upwind of each node, nearer ground for more, and works out what is left. */
-function deficitsOf(density: Float64Array, { across, along }: Omit<TreeField, 'deficit'>): Float32Array {
+/**
+ * The deficits 1 - f of the trees at the nodes of a grid along one wind, one lane for each of up to LANES leaf states;
+ * nothing at the outermost nodes. Null where there are no trees.
+ * @param out (row along * across + column across) * LANES + lane, from `at` on. Mutates `out`.
+ */
+export function treeField(
+  { trees, areas }: Grove,
+  ray: WindRay,
+  phases: readonly ShelterPhase[],
+  out: Float32Array,
+  at: number,
+): FieldSpec | null {
+  if (trees.length === 0) return null;
+  const { spec, places } = layOut(trees, ray);
+  const { across, along, cellM } = spec;
   const row = across * LANES;
-  const deficit = new Float32Array(density.length);
+  const density = new Float64Array(row * along);
+  phases.forEach((phase, lane) => {
+    const areaM2 = areas.get(phase) as Float64Array;
+    for (let i = 0; i < trees.length; i++) {
+      const c = Math.floor(places[2 * i]);
+      const r = Math.floor(places[2 * i + 1]);
+      const u = places[2 * i] - c;
+      const v = places[2 * i + 1] - r;
+      const whole = areaM2[i] / (cellM * cellM);
+      const node = r * row + c * LANES + lane;
+      density[node] += (1 - u) * (1 - v) * whole;
+      density[node + LANES] += u * (1 - v) * whole;
+      density[node + row] += (1 - u) * v * whole;
+      density[node + row + LANES] += u * v * whole;
+    }
+  });
+  // Averaged over the ground upwind of each node, nearer ground for more.
   const whole = (FELT_CELLS + 1) / 2;
   for (let r = 0, i = 0; r < along; r++)
     for (let c = 0; c < row; c++, i++) {
       let sum = 0;
       for (let m = 0; m < FELT_CELLS && m <= r; m++) sum += (1 - m / FELT_CELLS) * density[i - m * row];
-      if (sum > 0) deficit[i] = 1 - frictionShareAmongTrees(sum / whole);
+      out[at + i] = sum > 0 ? deficitAmongTrees(sum / whole) : 0;
     }
-  return deficit;
-}
-
-/**
- * Raises the deficits of a tile's cells to those of the trees' field, where these are larger: the smallest share wins.
- * @param out deficits of the tile from `at` on, one float for each lane of a cell. Mutates `out`. Hot.
- */
-export function layTreeField(
-  tile: ShelterTile,
-  ray: WindRay,
-  field: TreeField,
-  out: Float32Array,
-  at: number,
-): void {
-  const { cellM, firstAcrossM, firstAlongM, across, along, deficit } = field;
-  const lastAcrossM = firstAcrossM + (across - 1) * cellM;
-  const lastAlongM = firstAlongM + (along - 1) * cellM;
-  // y = -s upX - t upY
-  const ys = [firstAcrossM, lastAcrossM].flatMap((s) =>
-    [firstAlongM, lastAlongM].map((t) => -s * ray.upX - t * ray.upY),
-  );
-  const [firstRow, lastRow] = clipRows(tile, Math.min(...ys), Math.max(...ys));
-  const ds = (tile.cellM * ray.upY) / cellM;
-  const dt = (-tile.cellM * ray.upX) / cellM;
-  const span = new Int32Array(2);
-  for (let row = firstRow; row <= lastRow; row++) {
-    const y = tile.rowYM[row];
-    const s0 = (acrossWind(ray, tile.firstXM, y) - firstAcrossM) / cellM;
-    const t0 = (alongWind(ray, tile.firstXM, y) - firstAlongM) / cellM;
-    span[0] = 0;
-    span[1] = tile.columns - 1;
-    clipColumns(span, s0, ds, 0, across - 1.000001);
-    clipColumns(span, t0, dt, 0, along - 1.000001);
-    for (let c = span[0]; c <= span[1]; c++) {
-      const s = s0 + c * ds;
-      const t = t0 + c * dt;
-      const si = s | 0;
-      const ti = t | 0;
-      const u = s - si;
-      const v = t - ti;
-      const a = (ti * across + si) * LANES;
-      const b = a + across * LANES;
-      const cell = at + (row * tile.columns + c) * LANES;
-      for (let lane = 0; lane < LANES; lane++) {
-        const near = deficit[a + lane] + u * (deficit[a + LANES + lane] - deficit[a + lane]);
-        const next = deficit[b + lane] + u * (deficit[b + LANES + lane] - deficit[b + lane]);
-        const value = near + v * (next - near);
-        if (value > out[cell + lane]) out[cell + lane] = value;
-      }
-    }
-  }
+  return spec;
 }

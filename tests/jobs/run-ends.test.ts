@@ -9,7 +9,7 @@ import { sameContent } from '../../src/jobs/same-content.ts';
 import type { LightResult } from '../../src/light/light-types.ts';
 import { cellCount } from '../../src/numeric/grid.ts';
 import { lightScene, shelterScene } from '../../src/scene/build-scene.ts';
-import { atEnd, CAUSES, SCENE_ENDS, type SceneEnd, WIND_CAUSES } from '../../src/scene/ends.ts';
+import { atEnd, CAUSES, SCENE_ENDS, type SceneEnd } from '../../src/scene/ends.ts';
 import { siteGrid } from '../../src/scene/site-grid.ts';
 import { siteFrame, siteGround } from '../../src/scene/site-ground.ts';
 import { USUAL_SHELTER_OPTIONS } from '../../src/wind/shelter-guesses.ts';
@@ -69,7 +69,7 @@ describe('what would change a map', () => {
       finer: null,
     };
     const order = (mean: number) =>
-      causesBySize(at, WIND_CAUSES, (values) => values, [1, 1], { mean, p99: mean })!.map(
+      causesBySize(at, ['growth', 'foliage'], (values) => values, [1, 1], { mean, p99: mean })!.map(
         ({ cause }) => cause,
       );
     expect(order(0.1)).toEqual(['growth', 'foliage', 'engine']);

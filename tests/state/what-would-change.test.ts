@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { AtEnds } from '../../src/jobs/run-ends.ts';
 import type { LightResult } from '../../src/light/light-types.ts';
-import { SCENE_ENDS, type SceneEnd, WIND_ENDS } from '../../src/scene/ends.ts';
+import { SCENE_ENDS, type SceneEnd } from '../../src/scene/ends.ts';
 import { idleComputation } from '../../src/state/lane.ts';
 import { causeRows, endChoices, mostInWords } from '../../src/state/most-in-words.ts';
 import { pictureRaster } from '../../src/state/picture-raster.ts';
@@ -72,7 +72,7 @@ describe('what would change the map most', () => {
         status: 'ready',
         result: {
           usual: fakeShelter(),
-          ends: new Map(WIND_ENDS.map((end) => [end, share(end === 'slow-growth' ? 1.2 : 1)])),
+          ends: new Map(SCENE_ENDS.map((end) => [end, share(end === 'slow-growth' ? 1.2 : 1)])),
           finer: share(1.01),
         },
       },
@@ -81,7 +81,12 @@ describe('what would change the map most', () => {
     expect(mostInWords(store.getState())).toBe(
       'If everything grows slowly: cut by 55 % instead of 63 %. If everything grows fast: hardly any change.',
     );
-    expect(causesOfMap(store.getState())!.map(({ cause }) => cause)).toEqual(['growth', 'engine', 'foliage']);
+    expect(causesOfMap(store.getState())!.map(({ cause }) => cause)).toEqual([
+      'growth',
+      'engine',
+      'crown-spread',
+      'foliage',
+    ]);
   });
 
   test('says so where nothing that grows reaches the ground, or where all of it is hardly anything', () => {
@@ -122,7 +127,7 @@ describe('what would change the map most', () => {
       words: 'crowns a fifth wider: −12 %',
     });
     expect(endChoices('light-share', null)).toHaveLength(6);
-    expect(endChoices('wind-cut', null)).toHaveLength(4);
+    expect(endChoices('wind-cut', null)).toHaveLength(6);
     expect(endChoices('slope', null)).toEqual([]);
     store.getState().show({ shownEnd: 'fast-growth' });
     expect(pictureRaster(store.getState())!.supposed).toBe('fast growth');

@@ -14,8 +14,14 @@ export function ShelterDetails() {
         where it says 84 to 95 %.
       </p>
       <p>
-        Slanting wind, short walls, young belts and the faster air beside an end follow our own careful
-        guesses. The wind is read 1.5 m above the ground. Where several belts shelter, the strongest counts.
+        Slanting wind, short walls, young belts, the faster air beside an end, scattered trees and the shape
+        of the land rest on careful guesses of ours; each can be left out below. The wind is read 1.5 m above
+        the ground. Where several belts shelter, the strongest counts.
+      </p>
+      <p>
+        On the map of the wind the read-out also gives the sum of the angles to the horizon in eight
+        directions, an index of foresters: 0° is land open all round, more is land that shelters, less than
+        nothing a hilltop. Trees and houses are not in it.
       </p>
       <p className="caution">
         A shelter figure never means that a tree is sound. Dying or brittle edge trees reach as far as they

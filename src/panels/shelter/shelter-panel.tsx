@@ -1,4 +1,5 @@
 import { useApp } from '../../state/store.ts';
+import { departureInWords } from '../../wind/shelter-guesses.ts';
 import { Answer } from '../parts/answer.tsx';
 import { DrawButtons } from '../parts/draw-buttons.tsx';
 import { PanelHead, Section } from '../parts/panel-head.tsx';
@@ -43,11 +44,15 @@ export function ShelterPanel() {
   );
 }
 
+const cutOrFaster = (percent: number, cut: string, faster: string): string =>
+  percent < 0 ? `${faster} ${-percent} %` : `${cut} ${percent} %`;
+
 function ShelterFigure() {
   const shelter = useApp((app) => app.shelter);
   const known = useApp(fieldShelter);
   const year = useApp((app) => app.year);
   const drawn = useApp((app) => app.document.features.length > 0);
+  const departure = useApp((app) => departureInWords(app.shelterOptions));
   if (!drawn)
     return (
       <Answer figure="No ground yet">Draw a field in Ground, and its shelter is worked out at once.</Answer>
@@ -75,13 +80,15 @@ function ShelterFigure() {
   return (
     <>
       <Answer
-        figure={growing <= 0 ? 'Open' : `Cut by ${growing} %`}
+        figure={growing === 0 ? 'Open' : cutOrFaster(growing, 'Cut by', 'Faster by')}
         aged={shelter.stale ? 'From before the last change.' : null}
       >
-        {growing <= 0
+        {growing === 0
           ? `Nothing slows the wind on ${name} in the growing season of year ${year}`
           : `is the wind on ${name} in the growing season of year ${year}`}
-        , {rest <= 0 ? 'nor in the rest of the year' : `by ${rest} % in the rest of the year`}.
+        {growing < 0 ? ' for the shape of the land' : ''},{' '}
+        {rest === 0 ? 'hardly changed' : cutOrFaster(rest, 'cut by', 'faster by')} in the rest of the year.
+        {departure ? ` ${departure}` : ''}
       </Answer>
       <Recompute of="shelter" />
     </>

@@ -17,6 +17,26 @@ interface KernelFunctions {
   clearDeficits(): void;
   layLine(x1M: number, y1M: number, x2M: number, y2M: number, heightM: number, table: number): void;
   layEnd(xM: number, yM: number, heightM: number, side: number, gains: number): void;
+  layBeside(
+    x1M: number,
+    y1M: number,
+    x2M: number,
+    y2M: number,
+    height1M: number,
+    height2M: number,
+    besideH: number,
+    deficitsAtLine: number,
+  ): void;
+  layField(
+    field: number,
+    across: number,
+    along: number,
+    nodeM: number,
+    firstAcrossM: number,
+    firstAlongM: number,
+  ): void;
+  applyRelief(relief: number, least: number, most: number): void;
+  chainDeficits(second: number): void;
   addDirection(
     speed: number,
     speedWeights: number,

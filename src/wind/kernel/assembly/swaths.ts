@@ -190,6 +190,130 @@ export function layEnd(x: f64, y: f64, heightM: f64, side: f64, gains: usize): v
 }
 
 /**
+ * Raises the deficits beside one straight piece that the wind blows along: from those at its line, falling linearly to
+ * nothing `besideH` heights to either side, between its two ends.
+ * @param deficitsAtLine address of the deficits at the line, four floats.
+ */
+export function layBeside(
+  x1: f64,
+  y1: f64,
+  x2: f64,
+  y2: f64,
+  height1M: f64,
+  height2M: f64,
+  besideH: f64,
+  deficitsAtLine: usize,
+): void {
+  const atLine = v128.load(deficitsAtLine);
+  const lengthM = Math.sqrt((x2 - x1) * (x2 - x1) + (y2 - y1) * (y2 - y1));
+  const ux = (x2 - x1) / lengthM;
+  const uy = (y2 - y1) / lengthM;
+  const t1 = alongWind(x1, y1);
+  const t2 = alongWind(x2, y2);
+  const mostM = besideH * Math.max(height1M, height2M);
+  const firstRow = rowFrom(Math.max(y1, y2) + mostM);
+  const lastRow = rowTo(Math.min(y1, y2) - mostM);
+  const dq = (cellM * ux) / lengthM;
+  const da = cellM * uy;
+  for (let row = firstRow; row <= lastRow; row++) {
+    const y = load<f64>(rowY + (<usize>row << 3));
+    const q0 = ((firstXM - x1) * ux + (y - y1) * uy) / lengthM;
+    const a0 = (firstXM - x1) * uy - (y - y1) * ux;
+    spanFrom = 0;
+    spanTo = columns - 1;
+    clipColumns(q0, dq, 0, 1);
+    clipColumns(a0, da, -mostM, mostM);
+    clipColumns(alongWind(firstXM, y), -cellM * upX, Math.min(t1, t2), Math.max(t1, t2));
+    const end = spanTo;
+    let out = deficits + <usize>(row * columns + spanFrom) * LANE_BYTES;
+    for (let c = spanFrom; c <= end; c++, out += LANE_BYTES) {
+      const q = q0 + <f64>c * dq;
+      const share = 1 - Math.abs(a0 + <f64>c * da) / (besideH * (height1M + q * (height2M - height1M)));
+      // Below 0, outside, it is never the larger one.
+      const value = f32x4.mul(atLine, f32x4.splat(<f32>share));
+      v128.store(out, f32x4.pmax(v128.load(out), value));
+    }
+  }
+}
+
+/**
+ * Raises the deficits to those of a field that lies along the wind, read between its nodes.
+ * @param field address of the deficits at its nodes, four floats a node, along the wind row by row.
+ */
+export function layField(
+  field: usize,
+  across: i32,
+  along: i32,
+  nodeM: f64,
+  firstAcrossM: f64,
+  firstAlongM: f64,
+): void {
+  const ds = (cellM * upY) / nodeM;
+  const dt = (-cellM * upX) / nodeM;
+  const rowBytes = <usize>across * LANE_BYTES;
+  for (let row = 0; row < rows; row++) {
+    const y = load<f64>(rowY + (<usize>row << 3));
+    const s0 = (acrossWind(firstXM, y) - firstAcrossM) / nodeM;
+    const t0 = (alongWind(firstXM, y) - firstAlongM) / nodeM;
+    spanFrom = 0;
+    spanTo = columns - 1;
+    clipColumns(s0, ds, 0, <f64>across - 1.000001);
+    clipColumns(t0, dt, 0, <f64>along - 1.000001);
+    const end = spanTo;
+    let out = deficits + <usize>(row * columns + spanFrom) * LANE_BYTES;
+    for (let c = spanFrom; c <= end; c++, out += LANE_BYTES) {
+      const s = s0 + <f64>c * ds;
+      const t = t0 + <f64>c * dt;
+      const si = <i32>s;
+      const ti = <i32>t;
+      const u = f32x4.splat(<f32>(s - <f64>si));
+      const near = field + <usize>ti * rowBytes + <usize>si * LANE_BYTES;
+      const next = near + rowBytes;
+      const a = v128.load(near);
+      const b = v128.load(next);
+      const first = f32x4.add(a, f32x4.mul(u, f32x4.sub(v128.load(near, LANE_BYTES), a)));
+      const second = f32x4.add(b, f32x4.mul(u, f32x4.sub(v128.load(next, LANE_BYTES), b)));
+      const value = f32x4.add(
+        first,
+        f32x4.mul(f32x4.splat(<f32>(t - <f64>ti)), f32x4.sub(second, first)),
+      );
+      v128.store(out, f32x4.pmax(value, v128.load(out)));
+    }
+  }
+}
+
+/**
+ * Multiplies what is left of the wind on each cell by what the shape of the land makes of it, within bounds; a deficit
+ * below 0 is a wind faster than open.
+ * @param relief address of three coefficients a cell (see relief.ts), floats.
+ */
+export function applyRelief(relief: usize, least: f32, most: f32): void {
+  const ee = <f32>(upX * upX);
+  const en = <f32>(2 * upX * upY);
+  const nn = <f32>(upY * upY);
+  const one = f32x4.splat(1);
+  const cells = columns * rows;
+  let out = deficits;
+  for (let cell = 0; cell < cells; cell++, out += LANE_BYTES, relief += 12) {
+    const change = ee * load<f32>(relief) + en * load<f32>(relief, 4) + nn * load<f32>(relief, 8);
+    const share = Mathf.min(most, Mathf.max(least, <f32>1 + change));
+    const left = f32x4.mul(f32x4.sub(one, v128.load(out)), f32x4.splat(share));
+    v128.store(out, f32x4.sub(one, left));
+  }
+}
+
+/** Multiplies the shares that two sets of deficits leave, 1 - d = (1 - d1) (1 - d2), into the tile's. */
+export function chainDeficits(second: usize): void {
+  const cells = columns * rows;
+  let out = deficits;
+  for (let cell = 0; cell < cells; cell++, out += LANE_BYTES, second += LANE_BYTES) {
+    const d1 = v128.load(out);
+    const d2 = v128.load(second);
+    v128.store(out, f32x4.add(d1, f32x4.sub(d2, f32x4.mul(d1, d2))));
+  }
+}
+
+/**
  * Adds one direction over the cells of the tile to one season's sums.
  * @param speed address of the sums of speed deficit, four floats a cell; @param speedWeights four floats: what a whole
  * deficit in each leaf state counts, m/s
