@@ -3,7 +3,7 @@
  * way to the engines stays this one.
  */
 export { BEAUFORT_SCALE, beaufortForce } from '../wind/beaufort.ts';
-export { type TabledWind, windFromTable } from '../wind/climate-from-table.ts';
+export { windFromTable } from '../wind/climate-from-table.ts';
 export { sectorsFromWords, type WindInWords } from '../wind/climate-from-words.ts';
 export { COMPASS_POINTS } from '../wind/compass.ts';
 export {
@@ -15,5 +15,5 @@ export {
   withCalms,
   yearOf,
 } from '../wind/hand-rose.ts';
-export { ROUGHNESS_CLASSES, roughnessClass } from '../wind/profile.ts';
+export { ROUGHNESS_CLASSES } from '../wind/profile.ts';
 export { restsWords } from '../wind/rests-words.ts';
