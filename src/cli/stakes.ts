@@ -1,6 +1,7 @@
 import { type Command, Option } from 'commander';
 import { declinationAt } from '../geo/declination.ts';
 import { createLocalRunner } from '../jobs/local-runner.ts';
+import { findThing } from '../outside/find-thing.ts';
 import type { SiteOutdoors } from '../outside/site-outdoors.ts';
 import { surroundings } from '../outside/surroundings.ts';
 import type { TapeUnit } from '../outside/tape-words.ts';
@@ -8,11 +9,11 @@ import { siteFrame } from '../scene/site-ground.ts';
 import type { PageModel } from '../sheets/page-model.ts';
 import { PAPER_SIZES, type PaperSize } from '../sheets/paper.ts';
 import { stakesPages } from '../sheets/stakes-page.ts';
-import { findStaked } from '../stakes/find-staked.ts';
 import { planStakes } from '../stakes/plan-stakes.ts';
 import { shadowReadings } from '../stakes/readings.ts';
 import { type StakeScore, scoreReadings } from '../stakes/score-readings.ts';
 import { LONGEST_M, type StakePlan } from '../stakes/stake-plan.ts';
+import { canBeStaked } from '../stakes/staked-feature.ts';
 import { clockOfUtc } from '../sun/clock-time.ts';
 import { clocksWords, dayWords, nextDay } from '../sun/day-words.ts';
 import { BadInputError } from '../units/bad-input.ts';
@@ -76,7 +77,7 @@ async function stakes(path: string, options: StakesOptions): Promise<void> {
   const frame = siteFrame(document);
   const { ground, description } = await readGroundOf(onDisk, frame, createLocalRunner());
   const site: SiteOutdoors = { document, layout, frame, ground };
-  const { id } = findStaked(document, layout, options.of);
+  const { id } = findThing(document, layout, options.of, canBeStaked, 'tree, belt, block, wall or building');
   const today = clockOfUtc(Date.now(), document.site.timeZone).date;
   const plan = planStakes(site, id, {
     date: options.date ?? nextDay(today),

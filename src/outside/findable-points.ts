@@ -1,7 +1,7 @@
 import { type Frame, type LonLat, toLocal } from '../geo/frame.ts';
 import { azimuthDeg } from '../geo/geodesic.ts';
 import { chosenFeatures, takenField } from '../site/chosen-features.ts';
-import type { FeatureId, SiteDocument, SiteFeature } from '../site/document.ts';
+import type { FeatureId, FeatureOf, SiteDocument, SiteFeature } from '../site/document.ts';
 import { compassWord } from './compass-word.ts';
 
 /** A point that a person can find outside, with the letter it has on the sketch. */
@@ -68,6 +68,10 @@ const isGate = (feature: SiteFeature): boolean => {
   return (kind === 'keepOut' || kind === 'service' || kind === 'path') && /\bgate/i.test(`${name} ${reason}`);
 };
 
+/** The tip of a shadow, and a spot where a meter was held, cannot be found again. */
+const leavesNoMark = ({ quantity, expected }: FeatureOf<'measure'>['properties']): boolean =>
+  quantity === 'shadow' || (quantity === 'wind' && expected !== undefined);
+
 /**
  * What can be found outside and taped from: corners of the taken field, of other fields, gateposts, corners of
  * buildings, ends of walls, and places where something was read; lettered in this order.
@@ -109,7 +113,7 @@ export function findablePoints(
       add(feature, cornersOf(frame, geometry.coordinates[0]), `corner of ${name || 'the building'}`);
     else if (kind === 'wall' && geometry.type === 'LineString' && properties.opticalPorosity !== 1)
       add(feature, endsOf(frame, feature), `end of ${name || 'the wall'}`);
-    else if (kind === 'measure' && geometry.type === 'Point' && properties.quantity !== 'shadow')
+    else if (kind === 'measure' && geometry.type === 'Point' && !leavesNoMark(properties))
       add(feature, [[geometry.coordinates[0], geometry.coordinates[1]]], name || 'place of a reading');
   }
   return { points, sides };

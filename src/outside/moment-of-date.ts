@@ -22,33 +22,76 @@ interface Lived {
   readonly toYear?: number;
 }
 
+interface Life {
+  /** First year in which it is there; undefined: it always was. */
+  readonly begins?: number;
+  /** First year in which it is there no more; undefined: it stays. */
+  readonly ends?: number;
+  /** Year of the size that is known. */
+  readonly known: number;
+}
+
+function lifeOf({ site }: SiteDocument, feature: { readonly properties: object }): Life {
+  const lived = feature.properties as Lived;
+  return {
+    begins: lived.plantedYear ?? lived.fromYear ?? (lived.status === 'planned' ? site.baseYear : undefined),
+    ends: lived.removedYear ?? (lived.toYear === undefined ? undefined : lived.toYear + 1),
+    known: lived.measuredYear ?? lived.plantedYear ?? lived.fromYear ?? site.baseYear,
+  };
+}
+
+const momentOf = (
+  document: SiteDocument,
+  { known }: Life,
+  date: string,
+  layout: string | null,
+): GrowthMoment => ({
+  year: Math.max(lastSeasonYear(document, date), known) - document.site.baseYear,
+  layout,
+  pace: 'usual',
+});
+
 /**
  * The moment of growth at which a thing's size is that of a day: as it was measured, plus the growing seasons that
- * have ended since. A height that was measured later than that is taken as it is, never shrunk back.
+ * have ended since. A height that was measured later than that is taken as it is, never shrunk back. Null: it does not
+ * stand on that day.
+ */
+export function momentOnDay(
+  document: SiteDocument,
+  feature: { readonly properties: object },
+  date: string,
+  layout: string | null,
+): GrowthMoment | null {
+  const year = Number(date.slice(0, 4));
+  const life = lifeOf(document, feature);
+  const { begins = year, ends = year + 1 } = life;
+  return year < begins || year >= ends ? null : momentOf(document, life, date, layout);
+}
+
+/**
+ * The same of a thing that is asked for.
+ * @param does what it is expected to do: "casts a shadow".
  * @throws BadInputError when the thing does not stand on that day.
  */
 export function momentOfDate(
   document: SiteDocument,
   feature: { readonly properties: object },
   date: string,
-  label: string,
+  { label, does }: { readonly label: string; readonly does: string },
   layout: string | null,
 ): GrowthMoment {
   const year = Number(date.slice(0, 4));
-  const { baseYear } = document.site;
-  const lived = feature.properties as Lived;
-  const begins = lived.plantedYear ?? lived.fromYear ?? (lived.status === 'planned' ? baseYear : undefined);
-  const ends = lived.removedYear ?? (lived.toYear === undefined ? undefined : lived.toYear + 1);
+  const life = lifeOf(document, feature);
+  const { begins, ends } = life;
   if (begins !== undefined && year < begins)
     throw new BadInputError(
-      `${label} does not stand there before ${begins}; expected a thing that casts a shadow in ${year}, or a later date.`,
+      `${label} does not stand there before ${begins}; expected a thing that ${does} in ${year}, or a later date.`,
     );
   if (ends !== undefined && year >= ends)
     throw new BadInputError(
-      `${label} is gone from ${ends} on; expected a thing that casts a shadow in ${year}, or an earlier date.`,
+      `${label} is gone from ${ends} on; expected a thing that ${does} in ${year}, or an earlier date.`,
     );
-  const known = lived.measuredYear ?? lived.plantedYear ?? baseYear;
-  return { year: Math.max(lastSeasonYear(document, date), known) - baseYear, layout, pace: 'usual' };
+  return momentOf(document, life, date, layout);
 }
 
 /** 0 for 1 January, of a day written YYYY-MM-DD. */

@@ -39,8 +39,15 @@ export interface Standing {
   readonly buildings: readonly StandingBuilding[];
 }
 
-/** What stands in the chosen year of the chosen layout; plants not there yet and things gone are left out. */
-export function standingAt(document: SiteDocument, moment: GrowthMoment): Standing {
+/**
+ * What stands in the chosen year of the chosen layout; plants not there yet and things gone are left out.
+ * @param momentOf a moment for each feature instead of the one; null: it is not there.
+ */
+export function standingAt(
+  document: SiteDocument,
+  moment: GrowthMoment,
+  momentOf: (feature: SiteFeature) => GrowthMoment | null = () => moment,
+): Standing {
   const things: SceneThing[] = [];
   const trees: StandingTree[] = [];
   const breaks: StandingWindbreak[] = [];
@@ -52,14 +59,16 @@ export function standingAt(document: SiteDocument, moment: GrowthMoment): Standi
       label: labelOf(document, feature),
     }) - 1;
   for (const feature of chosenFeatures(document, moment.layout)) {
+    const own = momentOf(feature);
+    if (!own) continue;
     if (isOfKind(feature, 'tree')) {
-      const stand = treeAtYear(document, feature, moment);
+      const stand = treeAtYear(document, feature, own);
       if (stand) trees.push({ thing: name(feature), feature, stand });
     } else if (isOfKind(feature, 'wall')) {
-      const stand = wallAtYear(document, feature, moment);
+      const stand = wallAtYear(document, feature, own);
       if (stand) breaks.push({ thing: name(feature), feature, stand });
     } else if (isOfKind(feature, 'belt') || isOfKind(feature, 'block')) {
-      const stand = beltOrBlockAtYear(document, feature, moment);
+      const stand = beltOrBlockAtYear(document, feature, own);
       if (stand) breaks.push({ thing: name(feature), feature, stand });
     } else if (isOfKind(feature, 'building')) {
       buildings.push({

@@ -101,7 +101,7 @@ export function stakedThing(site: SiteOutdoors, id: FeatureId, date: string): St
       `Feature ${JSON.stringify(id)} is a ${feature.properties.kind}; expected a tree, belt, block, wall or building.`,
     );
   const label = labelOf(document, feature);
-  const moment = momentOfDate(document, feature, date, label, layout);
+  const moment = momentOfDate(document, feature, date, { label, does: 'casts a shadow' }, layout);
   const stand = standOf(document, feature, moment, label);
   const line = castingPlaces(frame, feature, stand.widthM);
   return {

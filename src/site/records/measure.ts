@@ -1,7 +1,37 @@
 import { z } from 'zod';
 import { nameField, noteField } from './common-fields.ts';
 import type { KindRecord } from './property-field.ts';
-import { clockTime, commonProperties, feature, isoDate, nonNegativeM, pointGeometry } from './shared.ts';
+import {
+  clockTime,
+  commonProperties,
+  feature,
+  isoDate,
+  nonNegativeM,
+  pointGeometry,
+  positiveM,
+} from './shared.ts';
+
+/** What two hand meters were expected to show at a spot, in writing before anyone measured. Shares of open wind. */
+const expectedWind = z.looseObject({
+  /** The day it was written for. */
+  date: isoDate,
+  /** The wind it was written for: where from, degrees clockwise from true north, and how strong at 10 m in the open. */
+  windFromDeg: z.number().min(0).max(360),
+  windMps: z.number().positive(),
+  /** Height of both meters. */
+  readingHeightM: nonNegativeM,
+  /** Along the wind from the belt, in belt heights, and the belt height it was reckoned with. */
+  distanceH: z.number(),
+  heightM: positiveM,
+  /** The model's figure, and its range with all that is not known of belt, wind and meters. */
+  share: z.number().min(0),
+  functionLow: z.number().min(0),
+  functionHigh: z.number().min(0),
+  /** The same stretched over all belts that were ever measured at that distance. */
+  low: z.number().min(0),
+  high: z.number().min(0),
+});
+export type ExpectedWind = z.infer<typeof expectedWind>;
 
 /** A reading taken outside: what, how much, when, how. */
 const measureProperties = z.looseObject({
@@ -23,6 +53,15 @@ const measureProperties = z.looseObject({
   alongM: nonNegativeM.optional(),
   /** Metres to the right (positive) or left of the stake, seen away from the sun. */
   asideM: z.number().optional(),
+  /** Of a wind reading between two meters: what was written down before, as the model stood then. No value: not read yet. */
+  expected: expectedWind.optional(),
+  /** Means of the meter in the open and of the one at the spot, m/s; `value` is the second through the first. */
+  openMps: z.number().positive().optional(),
+  spotMps: z.number().min(0).optional(),
+  /** How long both ran. */
+  minutes: z.number().positive().optional(),
+  /** Where the wind came from while they ran, degrees clockwise from true north. */
+  windFromDeg: z.number().min(0).max(360).optional(),
 });
 const measureFeature = feature(measureProperties, pointGeometry);
 export type MeasureFeature = z.infer<typeof measureFeature>;

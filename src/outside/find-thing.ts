@@ -1,26 +1,32 @@
 import { labelOf } from '../scene/things.ts';
 import { chosenFeatures } from '../site/chosen-features.ts';
-import type { SiteDocument } from '../site/document.ts';
+import type { SiteDocument, SiteFeature } from '../site/document.ts';
 import { BadInputError } from '../units/bad-input.ts';
-import { canBeStaked, type StakedFeature } from './staked-feature.ts';
 
 /**
  * The thing of an id, a name, a tree's number, or what it is called in sentences, whatever its case.
+ * @param isWanted which kinds of thing may be found. @param kinds what they are called: "belt or wall".
  * @throws BadInputError when there is none, or several; the sentence lists them.
  */
-export function findStaked(document: SiteDocument, layout: string | null, wanted: string): StakedFeature {
-  const casters = chosenFeatures(document, layout).filter(canBeStaked);
+export function findThing<Wanted extends SiteFeature>(
+  document: SiteDocument,
+  layout: string | null,
+  wanted: string,
+  isWanted: (feature: SiteFeature) => feature is Wanted,
+  kinds: string,
+): Wanted {
+  const things = chosenFeatures(document, layout).filter(isWanted);
   const plain = (text: unknown) => String(text).trim().toLowerCase();
-  const namesOf = (feature: StakedFeature): unknown[] => {
+  const namesOf = (feature: Wanted): unknown[] => {
     const { name, tag } = feature.properties as { readonly name?: string; readonly tag?: string };
     return [name, tag, labelOf(document, feature)].filter((text) => text !== undefined);
   };
-  const byId = casters.find(({ id }) => plain(id) === plain(wanted));
+  const byId = things.find(({ id }) => plain(id) === plain(wanted));
   const found = byId
     ? [byId]
-    : casters.filter((feature) => namesOf(feature).some((name) => plain(name) === plain(wanted)));
+    : things.filter((feature) => namesOf(feature).some((name) => plain(name) === plain(wanted)));
   if (found.length === 1) return found[0];
-  const listed = (features: readonly StakedFeature[]) =>
+  const listed = (features: readonly Wanted[]) =>
     features
       .map((feature) => `${JSON.stringify(String(feature.id))} (${labelOf(document, feature)})`)
       .join(', ');
@@ -29,8 +35,8 @@ export function findStaked(document: SiteDocument, layout: string | null, wanted
       `Several things are called ${JSON.stringify(wanted)}; expected one of ${listed(found)}.`,
     );
   throw new BadInputError(
-    `There is no tree, belt, block, wall or building ${JSON.stringify(wanted)}; expected ${
-      casters.length === 0 ? 'one that is drawn, and none is' : `one of ${listed(casters)}`
+    `There is no ${kinds} ${JSON.stringify(wanted)}; expected ${
+      things.length === 0 ? 'one that is drawn, and none is' : `one of ${listed(things)}`
     }.`,
   );
 }

@@ -1,0 +1,81 @@
+import { compassWord } from '../outside/compass-word.ts';
+import { roughText, type TapeUnit } from '../outside/tape-words.ts';
+import { BEAUFORT_SCALE, beaufortForce } from '../wind/beaufort.ts';
+import {
+  type Expected,
+  METER_HEIGHT_M,
+  METER_MINUTES,
+  type ShareRange,
+  type SpotPlan,
+  type SpotWind,
+  type WindSpot,
+} from './spot-plan.ts';
+
+/** "17 %". */
+export const percent = (share: number): string => `${Math.round(100 * share)} %`;
+/** "13 to 79 %". */
+export const rangeText = ({ low, high }: ShareRange): string =>
+  `${Math.round(100 * low)} to ${percent(high)}`;
+/** Points of open wind, without a sign. */
+export const pointsText = (share: number): string => {
+  const points = Math.round(Math.abs(100 * share));
+  return `${points} ${points === 1 ? 'point' : 'points'}`;
+};
+
+/** "a wind from the west (270°) of 6 m/s, Beaufort 4: dust and paper fly, thin branches move". */
+export function windWords({ fromDeg, speedMps }: SpotWind): string {
+  const { force, landSign } = beaufortForce(speedMps);
+  return `a wind from the ${compassWord(fromDeg)} (${Math.round(fromDeg) % 360}°) of ${Number(speedMps.toFixed(1))} m/s at 10 m, Beaufort ${force}: ${landSign}`;
+}
+
+/** Forces in which two hand meters can be read: gentle to strong breeze. */
+export const READABLE_FORCES = BEAUFORT_SCALE.filter(({ force }) => force >= 3 && force <= 6);
+
+/** "13 to 79 % of the open wind; 17 % by the function, 8 to 25 % with all that is not known here". */
+export const expectedWords = ({ share, byFunction, measured, low, high }: Expected): string =>
+  measured
+    ? `${rangeText({ low, high })} of the open wind: by the function ${percent(share)} (${rangeText(byFunction)} with what is not known here), behind belts that were measured ${rangeText(measured)}`
+    : `${rangeText({ low, high })} of the open wind: by the function ${percent(share)}; nobody measured so near, so far or behind so open a belt`;
+
+/** What the two meters will then show, m/s. */
+export const speedsWords = ({ low, high }: ShareRange, openMps: number): string =>
+  `${(low * openMps).toFixed(1)} to ${(high * openMps).toFixed(1)} m/s there when the open meter shows ${openMps.toFixed(1)} m/s`;
+
+/** "gusts and meters 8 below, 8 above: two like meters …". */
+export const partsWords = ({ parts }: Expected): string[] =>
+  [...parts]
+    .sort((a, b) => b.below + b.above - (a.below + a.above))
+    .map(
+      ({ name, says, below, above }) =>
+        `${name}: ${pointsText(below)} less to ${pointsText(above)} more (${says})`,
+    );
+
+/** "95.1 m behind it along the wind, 5.0 heights". */
+export const distanceWords = ({ distanceM, distanceH, offSquareDeg }: WindSpot, unit: TapeUnit): string =>
+  `${roughText(distanceM, unit)} behind it along the wind, ${distanceH.toFixed(1)} heights${offSquareDeg >= 5 ? `; the wind ${Math.round(offSquareDeg)}° off square` : ''}`;
+
+/** How it is done, in order. */
+export const howToRead = ({ wind, open }: SpotPlan): string[] => [
+  `Wait for ${windWords(wind)}; steady, for half an hour. Find where it comes from with a ribbon and a compass.`,
+  `One meter stands in the open: ${open ? open.words : 'to windward, ten belt heights and more from anything tall'}. The other at a spot. Hold both at ${METER_HEIGHT_M} m, at arm’s length, square to the wind, and stand aside of them.`,
+  `Run both over the same ${METER_MINUTES} minutes for a mean, and swap the meters half-way.`,
+  'Write down both means, the minutes, the time and where the wind came from, and type them back: the site says how far the model missed.',
+];
+
+/** What is usual, and who to ask. */
+export const SPOT_CAUTIONS = [
+  'Do not measure in a gale, nor under or within a fall of trees in strong wind: branches come down without warning, and a shelter figure never means that a tree is sound. Leave when whole trees begin to move (Beaufort 7).',
+  'Look for ditches, edges, live fences, machines and animals before you walk with your eyes on a meter; ask before you stand on other people’s ground.',
+];
+
+const GROWS = 'belt';
+
+/** What the promise takes for granted, in sentences. */
+export function takenForGranted({ belt }: SpotPlan, ground: string, unit: TapeUnit): string[] {
+  const { label, kind, heightM, heightYear, porosity } = belt;
+  return [
+    `${label.charAt(0).toUpperCase()}${label.slice(1)} is ${roughText(heightM, unit)} tall${kind === GROWS ? ` (end of the season of ${heightYear})` : ''}, and ${percent(porosity)} of the daylight shows through it on that day.`,
+    'The function is one of friction near the ground, taken for the wind at 1.5 m; measured belts fall on both sides of it.',
+    `Ground: ${ground.charAt(0).toLowerCase()}${ground.slice(1)}.`,
+  ];
+}
