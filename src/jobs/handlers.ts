@@ -7,6 +7,7 @@ import { computeShelter } from '../wind/compute-shelter.ts';
 import { computeShelterAt } from '../wind/shelter-at.ts';
 import { drive } from './drive.ts';
 import { changeLight, holdInLight, keepLight } from './kept-light.ts';
+import { followKept } from './kept-shelter.ts';
 import type { JobMap, JobName, RunOptions } from './messages.ts';
 
 type Handlers = {
@@ -24,6 +25,7 @@ const HANDLERS: Handlers = {
   'first-last-sun': (request, options) => drive(computeFirstLastSun(request), options),
   'view-from': (request, options) => drive(computeViewFrom(request), options),
   shelter: (request, options) => drive(computeShelter(request), options),
+  'shelter-follow': followKept,
   'shelter-at': (request, options) => drive(computeShelterAt(request), options),
   'ground-file': (request) => readGround(request),
 };

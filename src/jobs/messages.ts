@@ -9,7 +9,7 @@ import type {
 } from '../light/light-types.ts';
 import type { ViewFrom, ViewFromRequest } from '../light/view-from-types.ts';
 import type { ShelterAt, ShelterAtRequest } from '../wind/shelter-at-types.ts';
-import type { ShelterRequest, ShelterResult } from '../wind/shelter-types.ts';
+import type { HeldShelterRequest, ShelterRequest, ShelterResult } from '../wind/shelter-types.ts';
 import type { GroundFileJob, GroundFileResult } from './ground-file.ts';
 
 /** A computation of light that stays in the worker under a number, so that it can be changed. */
@@ -41,6 +41,7 @@ export interface JobMap {
   'first-last-sun': [FirstLastSunRequest, FirstLastSun];
   'view-from': [ViewFromRequest, ViewFrom];
   shelter: [ShelterRequest, ShelterResult];
+  'shelter-follow': [HeldShelterRequest, ShelterResult];
   'shelter-at': [ShelterAtRequest, ShelterAt];
   'ground-file': [GroundFileJob, GroundFileResult];
 }

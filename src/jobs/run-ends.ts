@@ -1,6 +1,6 @@
+import { sameContent } from '../numeric/same-content.ts';
 import type { SceneEnd } from '../scene/ends.ts';
 import type { RunOptions } from './messages.ts';
-import { sameContent } from './same-content.ts';
 
 /** The answer as expected, and with one thing at a time at an end of what is not known of it. */
 export interface AtEnds<Result> {

@@ -1,6 +1,8 @@
-import type { ShelterRequest, ShelterResult } from '../wind/shelter-types.ts';
+import type { GridSpec } from '../numeric/grid.ts';
+import { LIVE_DIRECTIONS_A_SECTOR } from '../wind/shelter-directions.ts';
+import type { HeldShelterRequest, ShelterRequest, ShelterResult } from '../wind/shelter-types.ts';
 import type { JobRunner, RunOptions } from './messages.ts';
-import { joinLayers, runBands } from './split-rows.ts';
+import { joinLayers, rowBands, runBands, runParts } from './split-rows.ts';
 
 /** Shelter over a whole grid, its rows shared out among the runner's threads. */
 export async function runShelter(
@@ -11,16 +13,41 @@ export async function runShelter(
   const parts = await runBands(runner, request.grid, options, (grid, bandOptions) =>
     runner.run('shelter', { ...request, grid }, bandOptions),
   );
-  return {
-    ...parts[0],
-    grid: request.grid,
-    windShare: joinLayers(
-      parts.map((part) => part.windShare),
-      3,
-    ),
-    galeHours: joinLayers(
-      parts.map((part) => part.galeHours),
-      3,
-    ),
-  };
+  return joined(request.grid, parts);
 }
+
+/** A field that is followed keeps up to half a kilobyte a cell. */
+export const MOST_FOLLOWED_CELLS = 100_000;
+
+/** Shelter while some things are in hand: from fewer directions, and each thread keeps what stands still on its rows. */
+export async function followShelter(
+  runner: JobRunner,
+  request: HeldShelterRequest,
+  options: RunOptions = {},
+): Promise<ShelterResult> {
+  const parts = await runParts(
+    rowBands(request.grid, runner.threads),
+    ({ rows }) => rows,
+    options,
+    (grid, run, seat) =>
+      runner.run(
+        'shelter-follow',
+        { ...request, grid, directionsASector: LIVE_DIRECTIONS_A_SECTOR },
+        { ...run, seat },
+      ),
+  );
+  return joined(request.grid, parts);
+}
+
+const joined = (grid: GridSpec, parts: readonly ShelterResult[]): ShelterResult => ({
+  ...parts[0],
+  grid,
+  windShare: joinLayers(
+    parts.map((part) => part.windShare),
+    3,
+  ),
+  galeHours: joinLayers(
+    parts.map((part) => part.galeHours),
+    3,
+  ),
+});

@@ -29,11 +29,16 @@ const lightSetting = (state: AppState) => [
 export const lightKey = (state: AppState) => [...world(state), ...lightSetting(state)];
 /** All that the light depends on but the ground and what stands on it. */
 export const lightKeyBesideFeatures = (state: AppState) => [...circumstances(state), ...lightSetting(state)];
-export const shelterKey = (state: AppState) => [
-  ...shown(state),
+const shelterSetting = (state: AppState) => [
+  state.shownEnd,
   state.shelterOptions,
   state.year,
   state.cellWantedM,
+];
+export const shelterKey = (state: AppState) => [...world(state), ...shelterSetting(state)];
+export const shelterKeyBesideFeatures = (state: AppState) => [
+  ...circumstances(state),
+  ...shelterSetting(state),
 ];
 export const patchesKey = (state: AppState) => [...shown(state), state.year, state.document.site.lightToKeep];
 export const yearsKey = (state: AppState) => [

@@ -15,6 +15,7 @@ export interface Work {
   /** Whether the light at hand follows the state's features at once; `show` is then given what it finds on the way. */
   followLight(state: AppState, show: (result: LightResult) => void): boolean;
   shelter(state: AppState): readonly Pass<ShelterResult>[];
+  followShelter(state: AppState, show: (result: ShelterResult) => void): boolean;
   outlook(state: AppState): readonly Pass<readonly PatchOutlook[]>[];
   costs(state: AppState): readonly Pass<readonly ThingCost[]>[];
   yearCurves(state: AppState): readonly Pass<YearCurves>[];
@@ -101,7 +102,8 @@ export function keepComputing(
         for (const each of lanes) each.rest([null]);
         return;
       }
-      shelter.want(shelterKey(state), work.shelter(state), REST_MS);
+      const sheltering = work.followShelter(state, shelter.show);
+      shelter.want(shelterKey(state), work.shelter(state), REST_MS, sheltering);
       // The map that is looked at comes first.
       if (isSunTime(state.picture)) sunTimes.want(lightKey(state), work.sunTimes(state), REST_MS);
       else sunTimes.rest(lightKey(state));

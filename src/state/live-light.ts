@@ -14,9 +14,9 @@ import {
   MOST_KEPT_CELLS,
   runLight,
 } from '../jobs/run-light.ts';
-import { sameContent } from '../jobs/same-content.ts';
 import type { LightRequest, LightResult } from '../light/light-types.ts';
 import { cellCount, type Grid } from '../numeric/grid.ts';
+import { sameContent } from '../numeric/same-content.ts';
 import { lightScene } from '../scene/build-scene.ts';
 import type { SceneThing } from '../scene/options.ts';
 import { siteGrid } from '../scene/site-grid.ts';

@@ -1,7 +1,7 @@
 import type { StoreApi } from 'zustand/vanilla';
 import type { JobRunner } from '../jobs/messages.ts';
 import { runShelter } from '../jobs/run-shelter.ts';
-import type { Grid } from '../numeric/grid.ts';
+import type { Grid, GridSpec } from '../numeric/grid.ts';
 import { cellCount } from '../numeric/grid.ts';
 import { shelterScene } from '../scene/build-scene.ts';
 import { siteGrid } from '../scene/site-grid.ts';
@@ -12,6 +12,7 @@ import type { Work } from './compute.ts';
 import { lightEndPasses, shelterEndPasses } from './end-passes.ts';
 import { lightField } from './light-field.ts';
 import { createLiveLight } from './live-light.ts';
+import { createLiveShelter } from './live-shelter.ts';
 import type { App, AppState, YearCurves } from './model.ts';
 import { costPasses } from './patch-costs.ts';
 import { createPatchOutlook } from './patch-outlook.ts';
@@ -45,25 +46,32 @@ export function workersWork(store: StoreApi<App>, runner: JobRunner): Work {
       siteGrid(state.document, state.frame, { cellM: 5, layout: state.layout, field }),
       state.cellWantedM,
     );
+  const shelterRequest = (state: AppState, grid: GridSpec) => {
+    const { scene } = shelterScene(state.document, sceneOptions(state, groundOf(state)));
+    return { ...windReading(state), scene, grid };
+  };
+  const liveShelter = createLiveShelter(runner, shelterRequest);
   return {
     light: live.passes,
     followLight: live.follow,
-    shelter: (state) =>
-      cells(state, undefined).map((cellM) => async (signal, onProgress) => {
-        const { scene } = shelterScene(state.document, sceneOptions(state, groundOf(state)));
-        store.setState({ windClimate: scene.climate });
+    shelter: (state) => {
+      const sizes = cells(state, undefined);
+      const finestM = sizes[sizes.length - 1];
+      // What has followed the hand is not to fall back to coarse cells when the hand rests.
+      return (liveShelter.follows(state) ? [finestM] : sizes).map((cellM) => async (signal, onProgress) => {
         const grid = siteGrid(state.document, state.frame, { cellM, layout: state.layout });
-        return runShelter(
-          runner,
-          { ...windReading(state), scene, grid },
-          { signal, onProgress },
-        );
-      }),
+        const request = shelterRequest(state, grid);
+        store.setState({ windClimate: request.scene.climate });
+        const result = await runShelter(runner, request, { signal, onProgress });
+        if (cellM === finestM) liveShelter.begin(state, request);
+        return result;
+      });
+    },
+    followShelter: liveShelter.follow,
     outlook: (state) => patches.passes(state, groundOf(state)),
     costs: (state) => costPasses(state, groundOf(state), runner),
     lightEnds: (state) => lightEndPasses(state, groundOf(state), runner),
-    shelterEnds: (state) =>
-      shelterEndPasses(state, groundOf(state), runner, windReading(state)),
+    shelterEnds: (state) => shelterEndPasses(state, groundOf(state), runner, windReading(state)),
     sunTimes: (state) => sunTimePasses(state, groundOf(state), runner, cells(state, lightField(state))),
     sunTimeEnds: (state) => sunTimeEndPasses(state, groundOf(state), runner),
     yearCurves: (state) => [
@@ -84,11 +92,7 @@ export function workersWork(store: StoreApi<App>, runner: JobRunner): Work {
         const shares: number[] = [];
         for (const year of YEARS_OF_SHELTER) {
           const { scene } = shelterScene(state.document, sceneOptions(state, groundOf(state), year));
-          const result = await runShelter(
-            runner,
-            { ...windReading(state), scene, grid },
-            { signal },
-          );
+          const result = await runShelter(runner, { ...windReading(state), scene, grid }, { signal });
           const cut = result.windShare.subarray(0, cellCount(grid)).map((share) => 1 - share);
           shares.push(figuresInside(grid, cut, state.frame, field)?.shareFrom(SHELTERED_FROM) ?? Number.NaN);
           onProgress(shares.length / YEARS_OF_SHELTER.length);

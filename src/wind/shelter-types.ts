@@ -58,6 +58,12 @@ export interface ShelterRequest {
   readonly directionsASector?: number;
 }
 
+/** A request some of whose barriers are in a person's hand, and will be asked for again a little changed. */
+export interface HeldShelterRequest extends ShelterRequest {
+  /** Their numbers among the scene's barriers. */
+  readonly held: readonly number[];
+}
+
 /** Band-major float32; bands: growing season, rest of the year, year. NaN where there is no ground. */
 export interface ShelterResult {
   readonly grid: GridSpec;

@@ -5,7 +5,7 @@ import { causesBySize } from '../../src/jobs/run-ends-causes.ts';
 import { runLight } from '../../src/jobs/run-light.ts';
 import { runLightEnds } from '../../src/jobs/run-light-ends.ts';
 import { runShelterEnds } from '../../src/jobs/run-shelter-ends.ts';
-import { sameContent } from '../../src/jobs/same-content.ts';
+import { sameContent } from '../../src/numeric/same-content.ts';
 import type { LightResult } from '../../src/light/light-types.ts';
 import { cellCount } from '../../src/numeric/grid.ts';
 import { lightScene, shelterScene } from '../../src/scene/build-scene.ts';

@@ -27,6 +27,7 @@ const pass =
 const fakeWork: Work = {
   light: () => [pass('light coarse', fakeLight()), pass('light fine', fakeLight())],
   followLight: () => false,
+  followShelter: () => false,
   shelter: () => [pass('shelter', fakeShelter())],
   outlook: () => [pass('outlook', [patch])],
   costs: () => [pass('costs', [])],
