@@ -35,11 +35,11 @@ export function cutToWidth(text: string, sizeMm: number, widthMm: number, bold =
   return `${letters.join('').trimEnd()}…`;
 }
 
-/** The text in lines no wider than allowed, broken at spaces; a longer word has a line of its own. */
+/** The text in lines no wider than allowed, broken at spaces that may be broken at; a longer word has a line of its own. */
 export function wrapToWidth(text: string, sizeMm: number, widthMm: number, bold = false): string[] {
   const lines: string[] = [];
   let line = '';
-  for (const word of text.split(/\s+/).filter((part) => part !== '')) {
+  for (const word of text.split(/[^\S\u00a0]+/).filter((part) => part !== '')) {
     const longer = line === '' ? word : `${line} ${word}`;
     if (line !== '' && textWidthMm(longer, sizeMm, bold) > widthMm) {
       lines.push(line);

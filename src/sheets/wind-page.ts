@@ -102,7 +102,7 @@ function roses(input: WindPageInput, innerMm: number): ColumnBlock {
   const seasons = seasonsOf(input);
   const rings = roseRings([...input.growing.sectors, ...input.rest.sectors]);
   const sentences = seasons.map(([, season]) =>
-    wrapToWidth(seasonSentence(season, input.unit), TEXT_MM, columnMm),
+    wrapToWidth(seasonSentence(season, input.unit).replaceAll(' %', '\u00a0%'), TEXT_MM, columnMm),
   );
   const wordsMm = 5 + Math.max(...sentences.map((lines) => lines.length)) * STEP_MM;
   const middleMm = wordsMm + 7 + RADIUS_MM;

@@ -73,8 +73,8 @@ export function yearOf(
   return onSixteen({
     calmShare: growing.calmShare * growingShare + rest.calmShare * (1 - growingShare),
     sectors: [
-      ...growing.sectors.map((each) => ({ ...each, frequency: each.frequency * growingShare })),
-      ...rest.sectors.map((each) => ({ ...each, frequency: each.frequency * (1 - growingShare) })),
+      ...onSixteen(growing).sectors.map((each) => ({ ...each, frequency: each.frequency * growingShare })),
+      ...onSixteen(rest).sectors.map((each) => ({ ...each, frequency: each.frequency * (1 - growingShare) })),
     ],
   });
 }

@@ -43,7 +43,7 @@ describe('the page of the wind', () => {
     const [page, ...more] = windPages(input(16));
     expect(more).toEqual([]);
     const said = texts(page.marks);
-    const all = said.join(' ');
+    const all = said.join(' ').replaceAll('\u00a0', ' ');
     expect(all).toContain('Growing season, April–September');
     expect(all).toContain('Most often from the south-west (30 % of the hours); mean 4.2 m/s, calm 5 %.');
     for (const text of ['south-west, 225°', '30.0', '5.1, 2.00', 'sign 6', '44', '2,500']) {

@@ -74,7 +74,7 @@ describe('the wind typed as a table', () => {
   });
   test('says what is wrong, and is kept off the site', () => {
     expect(windFromTyped('SW 18', 'm/s', 10, undefined)).toEqual({
-      wrong: expect.stringContaining('Line 1 is "sw"'),
+      wrong: expect.stringContaining('Line 1 is "sw 18"'),
     });
   });
   test('keeps the land around the site', () => {

@@ -81,6 +81,19 @@ describe('a rose of other sectors on sixteen points', () => {
     expect(total(made)).toBeCloseTo(1, 12);
     expect(run([...made.sectors])).toBeCloseTo(run(sectors), 9);
   });
+  it('both seasons as one year are shared out alike', () => {
+    const season = {
+      calmShare: 0,
+      sectors: Array.from({ length: 12 }, (_, i) => ({
+        fromDeg: i * 30,
+        frequency: 1 / 12,
+        meanSpeedMps: 4,
+        weibullK: 2,
+      })),
+    };
+    for (const { frequency } of yearOf({ growing: season, rest: season }, 0.4).sectors)
+      expect(frequency).toBeCloseTo(1 / 16, 12);
+  });
   it('an eighth gives half to its own point and a quarter to each side', () => {
     const sectors = Array.from({ length: 8 }, (_, i) => ({
       fromDeg: i * 45,
