@@ -1,4 +1,5 @@
 /** Everything that one direction of the wind meets on a tile: barriers, trees, ends, and the shape of the land. */
+import type { Barrier } from '../crowns/barrier.ts';
 import type { Piece } from './barrier-pieces.ts';
 import { LANE_BYTES } from './kernel/assembly/layout.ts';
 import type { ShelterKernel } from './kernel/kernel.ts';
@@ -33,14 +34,11 @@ export const takeSurroundings = (
   scratch: chained ? kernel.take(mostCells * LANE_BYTES) : null,
 });
 
-/** Pieces by what they belong to: touching things are one barrier, of which the smallest share counts. */
-function groupsOf(pieces: readonly Piece[]): readonly (readonly Piece[])[] {
-  const groups: Piece[][] = [];
-  for (const piece of pieces) {
-    groups[piece.group] ??= [];
-    groups[piece.group].push(piece);
-  }
-  return groups;
+/** Pieces by the barrier they are of: of one barrier the smallest share counts, those of several are multiplied. */
+function byBarrier(pieces: readonly Piece[]): readonly (readonly Piece[])[] {
+  const found = new Map<Barrier, Piece[]>();
+  for (const piece of pieces) found.set(piece.barrier, [...(found.get(piece.barrier) ?? []), piece]);
+  return [...found.values()];
 }
 
 /** The deficits of one direction, as many leaf states as the kernel has lanes. Pauses after each piece. */
@@ -75,7 +73,7 @@ export function* layThings(
     kernel.setDeficits(deficits);
     kernel.chainDeficits(scratch);
   };
-  for (const pieces of scratch === null ? [some] : groupsOf(some)) {
+  for (const pieces of scratch === null ? [some] : byBarrier(some)) {
     if (scratch !== null) clearAt(scratch);
     for (const piece of pieces) {
       layWhole(onto, blow, piece, phases);

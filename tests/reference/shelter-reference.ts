@@ -383,16 +383,17 @@ function shareAt(
     return 1 - 0.5 * parallel * Math.max(0, 1 - aside / 4) * (1 - f) * youngOf(mean);
   };
   const several = (a: number, b: number) => (options.chainedBelts ? a * b : Math.min(a, b));
-  let whole = 1;
   const cellAlong = along(at);
   const cellAcross = across(at);
+  const shareOf = new Map<Barrier, number>();
   for (const group of groups) {
-    let share = 1;
     const acrosses = group.flatMap((part) => part.points.map(across));
     const length = Math.max(...acrosses) - Math.min(...acrosses);
     const short = (d: number) =>
       options.shortThings && d !== 0 ? Math.min(1, (1.4 * length) / Math.abs(d)) : 1;
     for (const part of group) {
+      const lower = (share: number) =>
+        shareOf.set(part.barrier, Math.min(shareOf.get(part.barrier) ?? 1, share));
       const cut = (height: number, distance: number, width: number) => {
         const f = weps(porosityOf(part, height), distance / height, width / height);
         return (1 - f) * youngOf(height) * short(distance);
@@ -413,22 +414,17 @@ function shareAt(
       }
       crossings.sort((a, b) => a.along - b.along);
       if (part.barrier.shape === 'line') {
-        if (options.parallelWind) share = Math.min(share, besideShare(part));
+        if (options.parallelWind) lower(besideShare(part));
         for (const crossing of crossings) {
-          share = Math.min(
-            share,
-            1 - cut(crossing.height, cellAlong - crossing.along, part.barrier.widthM / cosineOf(part)),
-          );
+          lower(1 - cut(crossing.height, cellAlong - crossing.along, part.barrier.widthM / cosineOf(part)));
         }
         continue;
       }
       for (let k = 0; k + 1 < crossings.length; k += 2) {
         const [entry, exit] = [crossings[k], crossings[k + 1]];
         const width = exit.along - entry.along;
-        if (cellAlong <= entry.along)
-          share = Math.min(share, 1 - cut(entry.height, cellAlong - entry.along, width));
-        else if (cellAlong >= exit.along)
-          share = Math.min(share, 1 - cut(exit.height, cellAlong - exit.along, width));
+        if (cellAlong <= entry.along) lower(1 - cut(entry.height, cellAlong - entry.along, width));
+        else if (cellAlong >= exit.along) lower(1 - cut(exit.height, cellAlong - exit.along, width));
         else {
           const fromEntry = cellAlong - entry.along;
           const fromExit = exit.along - cellAlong;
@@ -440,12 +436,12 @@ function shareAt(
           const f = options.insideWoods
             ? quietest + (edge - quietest) * Math.exp(-Math.min(fromEntry, fromExit) / height)
             : edge;
-          share = Math.min(share, 1 - (1 - f) * youngOf(height));
+          lower(1 - (1 - f) * youngOf(height));
         }
       }
     }
-    whole = several(whole, share);
   }
+  const whole = [...shareOf.values()].reduce(several, 1);
   const share = several(whole, shareAmongTrees(trees, at, up, leafShareOfClass));
   const ofLand = options.landform && request.scene.relief ? landShare(request.scene.relief, at, up) : 1;
   if (share < 1 - 0.002 || !options.endsAndGaps) return share * ofLand;

@@ -51,11 +51,22 @@ export interface DrawnTree {
   readonly radiusM: number;
   readonly leafClass?: number;
   readonly form?: number;
+  /** Foliage in units of the usual. */
+  readonly depth?: number;
 }
 export const crownSet = (trees: readonly DrawnTree[]): CrownSet => ({
   count: trees.length,
   values: Float64Array.from(
-    trees.flatMap(({ x, y, topM, baseM, radiusM }) => [x, y, 100, baseM, topM, radiusM, 0.5, 0.1]),
+    trees.flatMap(({ x, y, topM, baseM, radiusM, depth = 1 }) => [
+      x,
+      y,
+      100,
+      baseM,
+      topM,
+      radiusM,
+      0.5 * depth,
+      0.1 * depth,
+    ]),
   ),
   form: Uint8Array.from(trees, ({ form }) => form ?? 0),
   leafClass: Uint8Array.from(trees, ({ leafClass }) => leafClass ?? 0),
