@@ -28,7 +28,7 @@ test.each([
   });
   let field: ShelterField | null = null;
   let kept = 0;
-  const worst = 0;
+  let worst = 0;
   for (let edit = 0; edit < EDITS; edit++) {
     // A few steps with the same thing, then another.
     const held = Math.floor(edit / 8) % scene.scene.barriers.length;
