@@ -8,7 +8,6 @@ const LIMITS = [0.15, 0.3, 0.5] as const;
 export function ShelteredGround() {
   const areas = useApp(areaShelter);
   const units = useApp((app) => app.unitSystem);
-  const select = useApp((app) => app.select);
   if (areas.length === 0) return null;
   return (
     <table>
@@ -26,11 +25,7 @@ export function ShelteredGround() {
       <tbody>
         {areas.map(({ id, name, areaM2, cut }) => (
           <tr key={id}>
-            <th scope="row">
-              <button type="button" className="link" onClick={() => select(id)}>
-                {name}
-              </button>
-            </th>
+            <th scope="row">{name}</th>
             {LIMITS.map((limit) => {
               const share = cut.shareFrom(limit);
               return (
