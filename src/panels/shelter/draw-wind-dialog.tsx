@@ -117,8 +117,8 @@ export function DrawWindDialog() {
       </div>
       <div className="hand-figures">
         <NumberField
-          label={`From the ${names[point]}`}
-          unit="% of the hours"
+          label={`Hours from the ${names[point]}`}
+          unit="%"
           value={often[point]}
           digits={1}
           min={0}
@@ -142,8 +142,8 @@ export function DrawWindDialog() {
           }}
         />
         <NumberField
-          label="Calm"
-          unit="% of the hours"
+          label="Calm hours"
+          unit="%"
           value={calmShare * 100}
           digits={1}
           min={0}
