@@ -17,8 +17,8 @@ const CELL_H = 2;
 const FELT_CELLS = FELT_H / CELL_H;
 /** A grid is made coarser rather than longer than this many cells from the first tree to the last. */
 const MOST_CELLS = 96;
-/** Nodes beyond the trees on either side, with one for the cell that the last tree lies in. */
-const MARGIN = 4;
+/** Nodes beyond the trees on both sides together, with those of the cells that the outermost trees lie in. */
+const MARGIN = 8;
 
 /** Most floats that the deficits of a field take. */
 export const MOST_FIELD_FLOATS = (MOST_CELLS + MARGIN) * (MOST_CELLS + FELT_CELLS + MARGIN) * LANES;
@@ -80,18 +80,28 @@ function layOut(trees: readonly LooseTree[], ray: WindRay): { spec: FieldSpec; p
     down = Math.max(down, t);
   }
   const cellM = Math.max((CELL_H * heights) / weights, Math.max(right - left, down - up) / MOST_CELLS);
-  const firstColumn = Math.floor(left / cellM) - 1;
-  const firstRow = Math.floor(up / cellM) - 1;
+  const firstColumn = Math.floor(left / cellM) - 2;
+  const firstRow = Math.floor(up / cellM) - 2;
   const firstAcrossM = middleS + firstColumn * cellM;
   const firstAlongM = middleT + firstRow * cellM;
   for (let i = 0; i < places.length; i += 2) {
     places[i] = (places[i] - firstAcrossM) / cellM;
     places[i + 1] = (places[i + 1] - firstAlongM) / cellM;
   }
-  const across = Math.floor(right / cellM) + 3 - firstColumn;
-  const along = Math.floor(down / cellM) + FELT_CELLS + 3 - firstRow;
+  const across = Math.floor(right / cellM) + 4 - firstColumn;
+  const along = Math.floor(down / cellM) + FELT_CELLS + 4 - firstRow;
   return { spec: { cellM, firstAcrossM, firstAlongM, across, along }, places };
 }
+
+/**
+ * Weights of the three nodes around a place, at `u` from the middle one: quadratic B-splines, so that the rows of an
+ * orchard do not beat with the nodes.
+ */
+const splineWeights = (u: number): readonly [number, number, number] => [
+  0.5 * (0.5 - u) ** 2,
+  0.75 - u * u,
+  0.5 * (0.5 + u) ** 2,
+];
 
 /**
  * The deficits 1 - f of the trees at the nodes of a grid along one wind, one lane for each of up to LANES leaf states;
@@ -113,16 +123,15 @@ export function treeField(
   phases.forEach((phase, lane) => {
     const areaM2 = areas.get(phase) as Float64Array;
     for (let i = 0; i < trees.length; i++) {
-      const c = Math.floor(places[2 * i]);
-      const r = Math.floor(places[2 * i + 1]);
-      const u = places[2 * i] - c;
-      const v = places[2 * i + 1] - r;
+      const c = Math.round(places[2 * i]);
+      const r = Math.round(places[2 * i + 1]);
+      const across3 = splineWeights(places[2 * i] - c);
+      const along3 = splineWeights(places[2 * i + 1] - r);
       const whole = areaM2[i] / (cellM * cellM);
-      const node = r * row + c * LANES + lane;
-      density[node] += (1 - u) * (1 - v) * whole;
-      density[node + LANES] += u * (1 - v) * whole;
-      density[node + row] += (1 - u) * v * whole;
-      density[node + row + LANES] += u * v * whole;
+      for (let n = 0; n < 9; n++) {
+        const node = (r + Math.floor(n / 3) - 1) * row + (c + (n % 3) - 1) * LANES + lane;
+        density[node] += across3[n % 3] * along3[Math.floor(n / 3)] * whole;
+      }
     }
   });
   // Averaged over the ground upwind of each node, nearer ground for more.

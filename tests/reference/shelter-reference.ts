@@ -278,16 +278,21 @@ function shareAmongTrees(
   });
   const cell = Math.max(2 * mean(({ top }) => top), Math.max(...extent) / 96);
   const middle = place([mean((tree) => tree.at[0]), mean((tree) => tree.at[1])]);
+  /** A square of one cell folded with itself twice. */
+  const spline = (distance: number) => {
+    const d = Math.abs(distance);
+    return d < 0.5 ? 0.75 - d * d : 0.5 * (1.5 - d) ** 2;
+  };
   const tent = (distance: number) => Math.max(0, 1 - Math.abs(distance));
   const densityAt = (column: number, row: number): number =>
     trees.reduce((sum, tree, i) => {
       const s = (places[i][0] - middle[0]) / cell - column;
       const t = (places[i][1] - middle[1]) / cell - row;
-      if (Math.abs(s) >= 1 || Math.abs(t) >= 1) return sum;
+      if (Math.abs(s) >= 1.5 || Math.abs(t) >= 1.5) return sum;
       const leaf = leafShareOfClass(tree.leafClass);
       const open = (closed: number) => Math.max(0.01, 1 - closed / tree.outline);
       const mixed = open(tree.on) ** leaf * open(tree.off) ** (1 - leaf);
-      return sum + (tent(s) * tent(t) * tree.outline * (1 - mixed)) / cell ** 2;
+      return sum + (spline(s) * spline(t) * tree.outline * (1 - mixed)) / cell ** 2;
     }, 0);
   const deficitAt = (column: number, row: number): number => {
     let sum = 0;

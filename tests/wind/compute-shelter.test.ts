@@ -3,9 +3,11 @@ import type { Barrier } from '../../src/crowns/barrier.ts';
 import { runToEnd } from '../../src/numeric/steps.ts';
 import { BadInputError } from '../../src/units/bad-input.ts';
 import { computeShelter } from '../../src/wind/compute-shelter.ts';
+import { looseTrees } from '../../src/wind/loose-trees.ts';
 import type { ShelterRequest } from '../../src/wind/shelter-types.ts';
+import { frictionShareAmongTrees } from '../../src/wind/tree-drag.ts';
 import { frictionShare } from '../../src/wind/weps.ts';
-import { ALL_GUESSES, area, cellAt, line, NO_GUESSES, request, sector } from './shelter-scenes.ts';
+import { ALL_GUESSES, area, cellAt, crownSet, line, NO_GUESSES, request, sector } from './shelter-scenes.ts';
 
 const compute = (scene: ShelterRequest) => runToEnd(computeShelter(scene));
 /** Share of open wind at (x, y), wind from the north unless told. */
@@ -147,6 +149,119 @@ describe('short things, ends and gaps', () => {
     );
     const alone = [longBelt(), second].map((belt) => shareAt([belt], 0, -90));
     expect(shareAt([longBelt(), second], 0, -90)).toBeCloseTo(Math.min(...alone), 6);
+  });
+});
+
+describe('wind along a belt', () => {
+  const along = line(
+    [
+      [0, 100],
+      [0, -100],
+    ],
+    10,
+  );
+  it('is stiller beside it to four heights (published), half of what the belt takes at its line, falling linearly', () => {
+    const atLine = 1 - frictionShare(0.4, 0, 0);
+    for (const heights of [0.2, 1, 2, 3.9]) {
+      for (const side of [-10, 10])
+        expect(1 - shareAt([along], side * heights, 20)).toBeCloseTo(0.5 * atLine * (1 - heights / 4), 4);
+    }
+    expect(shareAt([along], 40.5, 20)).toBe(1);
+    expect(shareAt([along], 20, 100.5)).toBeGreaterThanOrEqual(1);
+    const options = { ...ALL_GUESSES, parallelWind: false };
+    expect(shareAt([along], 20, 20, { options })).toBe(1);
+  });
+  it('ends where the wind meets the belt at more than 15 degrees', () => {
+    const on = (fromDeg: number, parallelWind: boolean) =>
+      // Upwind of the belt and beyond five heights along the ray, so that nothing else reaches it.
+      shareAt([along], 25, 0, { growing: [sector(fromDeg)], options: { ...ALL_GUESSES, parallelWind } });
+    expect(on(5, true)).toBeLessThan(on(5, false));
+    expect(on(14, true)).toBeLessThan(on(14, false));
+    expect(on(14.6, true)).toBe(on(14.6, false));
+  });
+});
+
+describe('several belts', () => {
+  it('by the chained rule multiply what each leaves', () => {
+    const second = line(
+      [
+        [-900, -60],
+        [900, -60],
+      ],
+      10,
+    );
+    const options = { ...ALL_GUESSES, chainedBelts: true };
+    const alone = [longBelt(), second].map((belt) => shareAt([belt], 0, -150, { options }));
+    expect(shareAt([longBelt(), second], 0, -150, { options })).toBeCloseTo(alone[0] * alone[1], 5);
+    expect(shareAt([longBelt()], 0, -150, { options })).toBe(shareAt([longBelt()], 0, -150));
+  });
+});
+
+describe('scattered trees', () => {
+  const orchard = crownSet(
+    Array.from({ length: 900 }, (_, i) => ({
+      x: ((i % 30) - 14.5) * 8,
+      y: (Math.floor(i / 30) - 14.5) * 8,
+      topM: 6,
+      baseM: 1,
+      radiusM: 2,
+    })),
+  );
+  it('slow the wind deep among them as their roughness density says', () => {
+    // An ellipsoid of 5 m by 4 m: 15.7 m2, less what shows through, a tree for every 64 m2.
+    const [{ areaOnM2, outlineM2 }] = looseTrees(orchard, [], 1.5, ALL_GUESSES);
+    expect(outlineM2).toBeCloseTo(5 * Math.PI, 2);
+    expect(shareAt([], 0, -110, { crowns: orchard })).toBeCloseTo(frictionShareAmongTrees(areaOnM2 / 64), 2);
+  });
+  it('slow it more and more into the orchard, and it comes back within twenty heights behind', () => {
+    const down = [110, 80, 50, 20].map((y) => shareAt([], 3, y, { crowns: orchard }));
+    for (let i = 1; i < down.length; i++) expect(down[i]).toBeLessThan(down[i - 1] + 1e-6);
+    const behind = [-125, -150, -200, -270].map((y) => shareAt([], 3, y, { crowns: orchard }));
+    for (let i = 1; i < behind.length; i++) expect(behind[i]).toBeGreaterThan(behind[i - 1]);
+    expect(shareAt([], 3, -270, { crowns: orchard })).toBe(1);
+  });
+  it('of which one stands alone are felt, a little', () => {
+    const one = crownSet([{ x: 0, y: 0, topM: 8, baseM: 1, radiusM: 3 }]);
+    const share = shareAt([], 0, -5, { crowns: one });
+    expect(share).toBeLessThan(0.95);
+    expect(share).toBeGreaterThan(0.75);
+  });
+  it('in a belt are not counted twice: only what rises above it', () => {
+    const inside = crownSet([{ x: 0, y: 0, topM: 8, baseM: 1, radiusM: 3 }]);
+    const belt = (heightM: number) =>
+      line(
+        [
+          [-200, 0],
+          [200, 0],
+        ],
+        heightM,
+        { widthM: 6 },
+      );
+    expect(looseTrees(inside, [belt(9)], 1.5, ALL_GUESSES)).toHaveLength(0);
+    const [above] = looseTrees(inside, [belt(4.5)], 1.5, ALL_GUESSES);
+    const [whole] = looseTrees(inside, [], 1.5, ALL_GUESSES);
+    expect(above.outlineM2).toBeCloseTo(whole.outlineM2 / 2, 3);
+    expect(shareAt([belt(9)], 0, -40, { crowns: inside })).toBe(shareAt([belt(9)], 0, -40));
+    const wood = area(
+      [
+        [-20, -20],
+        [20, -20],
+        [20, 20],
+        [-20, 20],
+      ],
+      12,
+    );
+    expect(looseTrees(inside, [wood], 1.5, ALL_GUESSES)).toHaveLength(0);
+  });
+  it('lose their drag with their leaves, to what their twigs keep', () => {
+    const deciduous = { ...orchard, leafClass: orchard.leafClass.map(() => 1) };
+    const { windShare } = compute(request([], { grid: cellAt(0, -100), crowns: deciduous }));
+    expect(windShare[1]).toBeGreaterThan(windShare[0] + 0.05);
+    expect(windShare[1]).toBeLessThan(0.9);
+  });
+  it('below the reading height do nothing', () => {
+    const whips = crownSet([{ x: 0, y: 0, topM: 1.4, baseM: 0.2, radiusM: 0.5 }]);
+    expect(shareAt([], 0, -2, { crowns: whips })).toBe(1);
   });
 });
 
