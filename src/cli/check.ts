@@ -6,6 +6,7 @@ import { siteFrame, siteGround } from '../scene/site-ground.ts';
 import { checkSite } from '../site/check-site.ts';
 import { filesOf } from '../site/checks/site-record.ts';
 import { readingNotes } from '../stakes/reading-notes.ts';
+import { spotNotes } from '../windspots/spot-notes.ts';
 import { pathFromCaller } from './caller-path.ts';
 import { ProblemsListed } from './exit.ts';
 import { readGroundOf, readWeatherOf } from './prepare.ts';
@@ -22,7 +23,7 @@ export function addCheckCommand(program: Command): void {
   program
     .command('check')
     .description(
-      'read the file and everything it refers to; list problems, and how far readings of shadows missed',
+      'read the file and everything it refers to; list problems, and how far readings of shadows and wind missed',
     )
     .argument('<site file>', 'site file (.site.geojson)')
     .option('--json', 'print the list as JSON')
@@ -59,7 +60,7 @@ async function check(path: string, options: CheckOptions): Promise<void> {
   const surface = hasBoth ? await readSurfaceOf(site, frame, ground, createLocalRunner()) : null;
   if (surface?.problem) found.push({ level: 'problem', sentence: surface.problem });
 
-  found.push(...readingNotes({ document, frame, ground }));
+  found.push(...readingNotes({ document, frame, ground }), ...spotNotes({ document, frame, ground }));
   const listed = options.quiet ? found.filter((problem) => problem.level === 'problem') : found;
   if (options.json) process.stdout.write(`${JSON.stringify({ problems: listed }, null, 2)}\n`);
   else for (const { level, sentence } of listed) process.stdout.write(`${fileName}: ${level}: ${sentence}\n`);

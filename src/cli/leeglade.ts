@@ -7,6 +7,7 @@ import { addShelterCommand } from './shelter.ts';
 import { addStakesCommand } from './stakes.ts';
 import { addWindCommand } from './wind.ts';
 import { addWindAtCommand } from './wind-at.ts';
+import { addWindSpotsCommand } from './wind-spots.ts';
 
 function commands(): Command {
   const program = new Command('leeglade')
@@ -21,6 +22,7 @@ function commands(): Command {
   addStakesCommand(program);
   addWindCommand(program);
   addWindAtCommand(program);
+  addWindSpotsCommand(program);
   for (const command of program.commands) command.copyInheritedSettings(program);
   return program;
 }
@@ -33,7 +35,7 @@ function commands(): Command {
 export async function leeglade(args: readonly string[]): Promise<ExitStatus> {
   if (args.length === 0) {
     process.stderr.write(
-      'error: no command given; expected check, light, horizon, shelter, stakes, wind or wind-at (--help tells more)\n',
+      'error: no command given; expected check, light, horizon, shelter, stakes, wind, wind-at or wind-spots (--help tells more)\n',
     );
     return 2;
   }

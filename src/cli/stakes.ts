@@ -16,9 +16,9 @@ import { LONGEST_M, type StakePlan } from '../stakes/stake-plan.ts';
 import { canBeStaked } from '../stakes/staked-feature.ts';
 import { clockOfUtc } from '../sun/clock-time.ts';
 import { clocksWords, dayWords, nextDay } from '../sun/day-words.ts';
-import { BadInputError } from '../units/bad-input.ts';
 import { pathFromCaller } from './caller-path.ts';
 import { numberBetween } from './common-options.ts';
+import { lettersOf } from './line-letters.ts';
 import { layoutOf, readGroundOf } from './prepare.ts';
 import { readSite } from './read-files.ts';
 import { stakesJson, stakesText } from './stakes-text.ts';
@@ -97,16 +97,6 @@ async function stakes(path: string, options: StakesOptions): Promise<void> {
   );
 }
 
-/** @throws BadInputError when it is not two letters. */
-function lettersOf(text: string): [string, string] {
-  const letters = text.split(/[,\s-]+/).filter((part) => part !== '');
-  if (letters.length !== 2)
-    throw new BadInputError(
-      `--line is ${JSON.stringify(text)}; expected two letters of the sketch, such as A,B.`,
-    );
-  return [letters[0], letters[1]];
-}
-
 function pagesOf(
   site: SiteOutdoors,
   plan: StakePlan,
@@ -121,6 +111,7 @@ function pagesOf(
     siteName,
     layoutName: site.layout,
     madeOn: dayWords(today),
+    date: plan.date,
     day: dayWords(plan.date, true),
     clocks: clocksWords(plan.stakes[0].utcMs, plan.timeZone),
     frame: site.frame,

@@ -49,9 +49,10 @@ export function scoreSentences(score: SpotScore, unit: TapeUnit): string[] {
     [count('measured'), 'outside it but inside what was measured behind other belts'],
     [count('neither'), 'outside both'],
   ] as const;
-  const where = inside.flatMap(([n, words]) =>
-    n > 0 ? [readings.length === 1 ? words : `${n} ${words}`] : [],
-  );
+  const where =
+    readings.length === 1
+      ? [WITHIN[readings[0].within]]
+      : inside.flatMap(([n, words]) => (n > 0 ? [`${n} ${words}`] : []));
   const misses = readings.map(({ missShare }) => missShare);
   const range =
     readings.length === 1

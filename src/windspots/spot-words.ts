@@ -5,6 +5,7 @@ import {
   type Expected,
   METER_HEIGHT_M,
   METER_MINUTES,
+  type RangePart,
   type ShareRange,
   type SpotPlan,
   type SpotWind,
@@ -41,14 +42,20 @@ export const expectedWords = ({ share, byFunction, measured, low, high }: Expect
 export const speedsWords = ({ low, high }: ShareRange, openMps: number): string =>
   `${(low * openMps).toFixed(1)} to ${(high * openMps).toFixed(1)} m/s there when the open meter shows ${openMps.toFixed(1)} m/s`;
 
-/** "gusts and meters 8 below, 8 above: two like meters …". */
+/** "gusts and meters: 8 points less to 8 more (two like meters …)", the widest first. */
 export const partsWords = ({ parts }: Expected): string[] =>
   [...parts]
     .sort((a, b) => b.below + b.above - (a.below + a.above))
-    .map(
-      ({ name, says, below, above }) =>
-        `${name}: ${pointsText(below)} less to ${pointsText(above)} more (${says})`,
-    );
+    .map((part) => `${part.name}: ${partWords(part)} (${part.says})`);
+
+/** "6 points less to 2 more", "up to 4 points more". */
+export function partWords({ below, above }: Pick<RangePart, 'below' | 'above'>): string {
+  const [less, more] = [below, above].map((share) => Math.round(100 * share));
+  if (less === more) return `${pointsText(below)} less or more`;
+  if (less === 0) return `up to ${pointsText(above)} more`;
+  if (more === 0) return `up to ${pointsText(below)} less`;
+  return `${pointsText(below)} less to ${more} more`;
+}
 
 /** "95.1 m behind it along the wind, 5.0 heights". */
 export const distanceWords = ({ distanceM, distanceH, offSquareDeg }: WindSpot, unit: TapeUnit): string =>

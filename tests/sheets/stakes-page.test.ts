@@ -16,6 +16,7 @@ const inputFor = (times: readonly string[] | null, unit: 'm' | 'ft' = 'm') => {
     siteName: 'Small Close',
     layoutName: null,
     madeOn: '1 June 2027',
+    date: plan.date,
     day: 'Monday 21 June 2027',
     clocks: 'clocks on Atlantic Daylight Time',
     frame: site.frame,

@@ -17,6 +17,7 @@ export function stakesPageInput(state: AppState, paper: PaperSize, today: Date):
     siteName: state.document.site.name,
     layoutName: state.layout,
     madeOn: dayWords(today.toISOString().slice(0, 10)),
+    date: plan.date,
     day: dayWords(plan.date, true),
     clocks: clocksWords(plan.stakes[0].utcMs, plan.timeZone),
     frame: state.frame,

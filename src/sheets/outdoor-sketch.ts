@@ -1,19 +1,38 @@
-import type { Stake } from '../stakes/stake-plan.ts';
+import type { LonLat } from '../geo/frame.ts';
+import type { ReferenceLine } from '../outside/reference-line.ts';
 import { drawMap } from './draw-map.ts';
 import { INK, LEAF, PAPER, SOFT_INK } from './inks.ts';
 import { type MapPlacement, placeMap } from './map-placement.ts';
+import type { OutdoorPageInput } from './outdoor-input.ts';
 import type { BoxMm, Mark, PointMm } from './page-model.ts';
 import type { PlanPageInput } from './plan-input.ts';
-import type { StakesPageInput } from './stakes-input.ts';
 
 const NUMBER_MM = 3.4;
 const CROSS_MM = 1.3;
 const LETTER_MM = 3.2;
 
-/** The sketch of the place without its stakes: what stands there on the day, on a sheet that holds line and stakes. */
-export function stakesSketch(input: StakesPageInput): PlanPageInput {
-  const { plan, around } = input;
-  const calendarYear = Number(plan.date.slice(0, 4));
+/** A place to be taped, as it is drawn on a sketch. */
+export interface SketchedPlace {
+  readonly number: number;
+  readonly lonLat: LonLat;
+  /** Where the tape leaves the line. */
+  readonly foot: LonLat;
+  /** What it belongs to: a stem, or where a belt is crossed. */
+  readonly root: LonLat;
+}
+
+/** What is drawn over the sketch: the line to tape from, and the places. */
+export interface Sketched {
+  readonly line: ReferenceLine;
+  readonly places: readonly SketchedPlace[];
+  /** Other ground that must lie on the sheet. */
+  readonly also: readonly LonLat[];
+}
+
+/** The sketch of the ground without its places: what stands there on the day, on a sheet that holds line and places. */
+export function outdoorSketch(input: OutdoorPageInput, { line, places, also }: Sketched): PlanPageInput {
+  const { around } = input;
+  const calendarYear = Number(input.date.slice(0, 4));
   return {
     paper: input.paper,
     orientation: 'portrait',
@@ -27,12 +46,7 @@ export function stakesSketch(input: StakesPageInput): PlanPageInput {
     calendarYear,
     frame: input.frame,
     declinationDeg: input.declinationDeg,
-    extent: [
-      plan.line.a.lonLat,
-      plan.line.b.lonLat,
-      plan.thing.middle,
-      ...plan.stakes.flatMap(({ lonLat, castOver }) => [lonLat, castOver]),
-    ],
+    extent: [line.a.lonLat, line.b.lonLat, ...also, ...places.flatMap(({ lonLat, root }) => [lonLat, root])],
     // A name in the middle of a field would be cut at the frame; the words beside the sketch say which field it is.
     fields: around.fields.map(({ rings }) => ({ label: '', rings })),
     belts: around.belts,
@@ -57,34 +71,29 @@ export function stakesSketch(input: StakesPageInput): PlanPageInput {
   };
 }
 
-/** The sketch with the line to tape from, the ways to the stakes and the stakes, numbered. */
-export function drawStakesMap(
-  input: StakesPageInput,
+/** The sketch with the line to tape from, the ways to the places and the places, numbered. */
+export function drawSketchedPlaces(
   sketch: PlanPageInput,
+  { line, places }: Sketched,
   boxMm: BoxMm,
 ): { marks: Mark[]; placement: MapPlacement } {
   const placement = placeSketch(sketch, boxMm);
   const { onPaper } = placement;
-  const { line, stakes, thing } = input.plan;
   const [a, b] = [onPaper(line.a.lonLat), onPaper(line.b.lonLat)];
   const marks: Mark[] = [
     { mark: 'line', pointsMm: [a, b], stroke: { ink: LEAF, widthMm: 0.9 } },
-    ...stakes.flatMap((stake): Mark[] => {
-      const at = onPaper(stake.lonLat);
-      const root = onPaper(thing.kind === 'tree' ? thing.middle : stake.castOver);
+    ...places.flatMap((place): Mark[] => {
+      const at = onPaper(place.lonLat);
       return [
-        { mark: 'line', pointsMm: [root, at], stroke: { ink: SOFT_INK, widthMm: 0.18 } },
+        { mark: 'line', pointsMm: [onPaper(place.root), at], stroke: { ink: SOFT_INK, widthMm: 0.18 } },
         {
           mark: 'line',
-          pointsMm: [onPaper(stake.foot), at],
+          pointsMm: [onPaper(place.foot), at],
           stroke: { ink: LEAF, widthMm: 0.3, dashMm: [1.4, 0.9] },
         },
       ];
     }),
-    ...stakes.flatMap((stake) => {
-      const root = onPaper(thing.kind === 'tree' ? thing.middle : stake.castOver);
-      return stakeMarks(stake, onPaper(stake.lonLat), root);
-    }),
+    ...places.flatMap((place) => placeMarks(place, onPaper(place.lonLat), onPaper(place.root))),
     ...endMarks(a, b, line.a.letter, line.b.letter),
   ];
   return { marks: [...drawMap(sketch, placement), { mark: 'clip', boxMm, marks }], placement };
@@ -110,8 +119,8 @@ function placeSketch(sketch: PlanPageInput, boxMm: BoxMm): MapPlacement {
   return round;
 }
 
-/** A cross at the stake and its number beyond it, seen from what casts the shadow. */
-function stakeMarks(stake: Stake, [x, y]: PointMm, [rx, ry]: PointMm): Mark[] {
+/** A cross at the place and its number beyond it, seen from what it belongs to. */
+function placeMarks({ number }: SketchedPlace, [x, y]: PointMm, [rx, ry]: PointMm): Mark[] {
   const stroke = { ink: INK, widthMm: 0.5 };
   const away = Math.hypot(x - rx, y - ry) || 1;
   const [ux, uy] = [(x - rx) / away, (y - ry) / away];
@@ -135,7 +144,7 @@ function stakeMarks(stake: Stake, [x, y]: PointMm, [rx, ry]: PointMm): Mark[] {
     {
       mark: 'text',
       atMm: [x + 3.4 * ux, y + 3.4 * uy + NUMBER_MM * 0.36],
-      text: String(stake.number),
+      text: String(number),
       sizeMm: NUMBER_MM,
       bold: true,
       ink: INK,
