@@ -28,7 +28,7 @@ test('the wind from the cross by keys alone: it agrees with the map, names the b
 
   // By keys: from Close to the season, and another one.
   await page.keyboard.press('Tab');
-  await expect(dialog.getByLabel('Season')).toBeFocused();
+  await expect(dialog.getByLabel('Season', { exact: true })).toBeFocused();
   await page.keyboard.press('ArrowDown');
   await expect(dialog).toContainText('in the rest of the year');
 

