@@ -16,6 +16,8 @@ export interface Piece {
   readonly heightM: Float64Array;
   /** Pieces of one group touch and present one connected length to the wind. Numbered from 0 without holes. */
   readonly group: number;
+  /** It closes a small gap between two things, and moves with either. */
+  readonly bridge: boolean;
 }
 
 interface Candidate {
@@ -128,6 +130,6 @@ export function barrierPieces(barriers: readonly Barrier[], leastHeightM: number
   return all.map(({ barrier, xyM, heightM }, i) => {
     const top = root(i);
     if (!number.has(top)) number.set(top, number.size);
-    return { barrier, xyM, heightM, group: number.get(top) as number };
+    return { barrier, xyM, heightM, group: number.get(top) as number, bridge: i >= drawn.length };
   });
 }

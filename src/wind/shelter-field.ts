@@ -5,12 +5,13 @@
  */
 import { sameContent } from '../numeric/same-content.ts';
 import type { Steps } from '../numeric/steps.ts';
+import { shelterReachM } from './barrier-effects.ts';
 import type { Piece } from './barrier-pieces.ts';
 import { checkShelterRequest } from './check-request.ts';
 import { computeShelter } from './compute-shelter.ts';
 import { LANE_BYTES } from './kernel/assembly/layout.ts';
 import { finishDirection, layThings, layWhole } from './lay-direction.ts';
-import { blowOver } from './lay-pieces.ts';
+import { type Blow, blowOver } from './lay-pieces.ts';
 import {
   activePieces,
   emptyShelter,
@@ -24,7 +25,8 @@ import {
   writeTile,
 } from './shelter-room.ts';
 import { type ShelterTile, shelterTiles, windRay } from './shelter-tile.ts';
-import type { HeldShelterRequest, ShelterResult } from './shelter-types.ts';
+import type { HeldShelterRequest, ShelterOptions, ShelterResult } from './shelter-types.ts';
+import { DOWNWIND_REACH_H } from './weps.ts';
 
 const PAUSE_MS = 20;
 
@@ -36,10 +38,21 @@ export interface ShelterField {
   readonly setting: ShelterSetting;
   readonly room: ShelterRoom;
   readonly tile: ShelterTile;
-  /** Addresses of the deficits, one for each direction and set of leaf states. */
-  readonly standing: readonly number[];
-  /** The pieces of which they are. */
+  /** One for each direction and set of leaf states. */
+  readonly standing: Standing[];
+  /** The pieces that stand still. */
   readonly still: string;
+}
+
+/** What stands still, laid in one direction. */
+interface Standing {
+  /** Of the deficits. */
+  readonly address: number;
+  /**
+   * How far each piece shelters in full, metres: it hangs on what the piece is joined to, which may be in hand. Nothing
+   * else of what is in hand reaches into this. NaN: it changes as the hand moves, and the piece was left out.
+   */
+  reachesM: Float64Array | null;
 }
 
 export interface Followed {
@@ -58,24 +71,42 @@ export function* followShelter(field: ShelterField | null, request: HeldShelterR
   if (tiles.length > 1 || request.options.chainedBelts)
     return { field: null, result: yield* computeShelter(request) };
   const pieces = activePieces(request);
-  const [inHand, still] = parted(request, pieces);
-  const fits =
-    field &&
-    field.still === sayWhich(still) &&
-    sameContent(besideBarriers(request), besideBarriers(field.madeFor));
-  const kept = fits ? field : yield* layStill(request, still, tiles[0]);
+  const barriers = new Set(request.held.map((index) => request.scene.barriers[index]));
+  const isHeld = ({ barrier, bridge }: Piece) => bridge || barriers.has(barrier);
+  const inHand = pieces.filter(isHeld);
+  const still = pieces.filter((piece) => !isHeld(piece));
+  const heldGroups = new Set(inHand.map(({ group }) => group));
+  const named = sayWhich(still);
+  const fits = field?.still === named && sameContent(besideBarriers(request), besideBarriers(field.madeFor));
+  const kept = fits ? field : openField(request, named, tiles[0]);
   const { room, tile, standing, setting } = kept;
   const { kernel, deficits } = room.ground;
   const ground = { ...room.ground, pieces, tile };
   const result = emptyShelter(request, setting);
   enterTile(room, setting, tile);
   const bytes = tile.columns * tile.rows * LANE_BYTES;
+  let pausedMs = performance.now();
   let next = 0;
   for (const direction of setting.directions) {
     const blow = blowOver(ground, windRay(direction.fromRad));
+    const reachesM = reaches(still, blow, request.options);
+    const loosely = still.map((piece, k) => heldGroups.has(piece.group) && reachesM[k] < utmostM(piece));
     for (const phases of sideBySide(direction, setting.seasons.phases)) {
-      kernel.bytes.copyWithin(deficits, standing[next], standing[next] + bytes);
-      next++;
+      const laid = standing[next++];
+      const serves = laid.reachesM?.every((m, k) => m === reachesM[k] || Number.isNaN(m));
+      if (serves) kernel.bytes.copyWithin(deficits, laid.address, laid.address + bytes);
+      else {
+        const firm = still.filter((_, k) => !loosely[k]);
+        for (const _ of layThings(ground, room.around, blow, phases, firm)) {
+          if (performance.now() - pausedMs <= PAUSE_MS) continue;
+          yield next / standing.length;
+          pausedMs = performance.now();
+        }
+        kernel.bytes.copyWithin(laid.address, deficits, deficits + bytes);
+        laid.reachesM = reachesM.map((m, k) => (loosely[k] ? Number.NaN : m));
+      }
+      for (const [k, piece] of still.entries())
+        if (Number.isNaN(laid.reachesM?.[k])) layWhole(ground, blow, piece, phases);
       for (const piece of inHand) layWhole(ground, blow, piece, phases);
       finishDirection(ground, room.around, blow, phases);
       sumUp(room, direction, phases);
@@ -90,21 +121,20 @@ const besideBarriers = ({ held, scene, ...more }: HeldShelterRequest) => ({
   scene: { ...scene, barriers: null },
 });
 
-/** Pieces in hand and pieces that stand still. What touches a thing in hand is in hand too: they shelter as one. */
-function parted(
-  { scene, held }: HeldShelterRequest,
-  pieces: readonly Piece[],
-): readonly [readonly Piece[], readonly Piece[]] {
-  const barriers = new Set(held.map((index) => scene.barriers[index]));
-  const groups = new Set(pieces.filter(({ barrier }) => barriers.has(barrier)).map(({ group }) => group));
-  return [pieces.filter(({ group }) => groups.has(group)), pieces.filter(({ group }) => !groups.has(group))];
-}
+/** No piece reaches further than this. */
+const utmostM = ({ heightM }: Piece): number => DOWNWIND_REACH_H * Math.max(...heightM);
 
-/** All of the pieces that counts, in one text. Groups are numbered anew at every step: what counts is who shares one. */
-function sayWhich(pieces: readonly Piece[]): string {
-  const order = [...new Set(pieces.map(({ group }) => group))];
-  return JSON.stringify(
-    pieces.map(({ barrier, xyM, heightM, group }) => [
+/** How far each piece shelters in full. */
+const reaches = (pieces: readonly Piece[], { extents }: Blow, options: ShelterOptions): Float64Array =>
+  Float64Array.from(pieces, (piece) => {
+    const { greatest, least } = extents[piece.group];
+    return Math.min(shelterReachM(greatest - least, options), utmostM(piece));
+  });
+
+/** All of the pieces that counts besides what they are joined to, in one text. */
+const sayWhich = (pieces: readonly Piece[]): string =>
+  JSON.stringify(
+    pieces.map(({ barrier, xyM, heightM }) => [
       barrier.shape,
       barrier.baseM,
       barrier.widthM,
@@ -113,39 +143,19 @@ function sayWhich(pieces: readonly Piece[]): string {
       barrier.leafClass,
       [...xyM],
       [...heightM],
-      order.indexOf(group),
     ]),
   );
-}
 
-function* layStill(
-  request: HeldShelterRequest,
-  still: readonly Piece[],
-  tile: ShelterTile,
-): Steps<ShelterField> {
+/** A field in which nothing is laid yet. */
+function openField(request: HeldShelterRequest, still: string, tile: ShelterTile): ShelterField {
   const setting = shelterSetting(request);
-  const { pieces, seasons, directions } = setting;
   const room = openRoom(request, setting, [tile]);
-  const { kernel, deficits } = room.ground;
   const bytes = tile.columns * tile.rows * LANE_BYTES;
-  const standing = directions.flatMap((direction) =>
-    sideBySide(direction, seasons.phases).map(() => kernel.take(bytes)),
+  const standing = setting.directions.flatMap((direction) =>
+    sideBySide(direction, setting.seasons.phases).map(() => ({
+      address: room.ground.kernel.take(bytes),
+      reachesM: null,
+    })),
   );
-  enterTile(room, setting, tile);
-  const ground = { ...room.ground, pieces, tile };
-  let pausedMs = performance.now();
-  let next = 0;
-  for (const direction of directions) {
-    const blow = blowOver(ground, windRay(direction.fromRad));
-    for (const phases of sideBySide(direction, seasons.phases)) {
-      for (const _ of layThings(ground, room.around, blow, phases, still)) {
-        if (performance.now() - pausedMs <= PAUSE_MS) continue;
-        yield next / standing.length;
-        pausedMs = performance.now();
-      }
-      kernel.bytes.copyWithin(standing[next], deficits, deficits + bytes);
-      next++;
-    }
-  }
-  return { madeFor: request, setting, room, tile, standing, still: sayWhich(still) };
+  return { madeFor: request, setting, room, tile, standing, still };
 }
