@@ -78,7 +78,8 @@ function sentence({ heightM, states, reaches }: BeltCurve, units: UnitSystem): s
   const found = measured
     ? ` Behind measured belts that reached ${roughlyM(lengthIn(measured.nearestM, units))} to ${rough(measured.farthestM, units)}, counted in heights: they differ by ${rough(measured.farthestM - measured.nearestM, units)}, and the weakest of nine conifer belts never came to ${percent}.`
     : ' No belt as open as this is among those measured.';
-  return `${stands} ${says}${found}`;
+  // A figure keeps its percent sign beside it.
+  return `${stands} ${says}${found}`.replaceAll(' %', '\u00a0%');
 }
 
 function Reaches({ curve, units }: { readonly curve: BeltCurve; readonly units: UnitSystem }) {
