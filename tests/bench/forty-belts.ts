@@ -16,16 +16,15 @@ function sectors(random: () => number): ClimateSector[] {
   }));
 }
 
-/** A thousand seeded trees over the square, half of them deciduous. */
-function thousandTrees(): CrownSet {
+/** Seeded trees over a square, half of them deciduous. */
+function scatteredTrees(count: number, sideM: number): CrownSet {
   const random = seededRandom(12);
-  const count = 1000;
   return {
     count,
     values: Float64Array.from(
       Array.from({ length: count }, () => [
-        random() * SIDE_M,
-        random() * SIDE_M,
+        random() * sideM,
+        random() * sideM,
         0,
         1,
         3 + 6 * random(),
@@ -40,12 +39,22 @@ function thousandTrees(): CrownSet {
   };
 }
 
-/** Forty seeded belts of three vertices on 20 ha; `deciduous` of them lose their leaves in the rest of the year. */
-export function fortyBelts(deciduous: number): ShelterRequest {
+/** Forty seeded belts and a thousand trees on 20 ha; `deciduous` of the belts lose their leaves in the rest of the year. */
+export const fortyBelts = (deciduous: number): ShelterRequest =>
+  beltScene({ sideM: SIDE_M, belts: 40, trees: 1000, deciduous });
+
+/** Seeded belts of three vertices, 150 m long, and scattered trees on a square in cells of 1 m. */
+export function beltScene(scene: {
+  readonly sideM: number;
+  readonly belts: number;
+  readonly trees: number;
+  readonly deciduous: number;
+}): ShelterRequest {
+  const { sideM, belts, trees, deciduous } = scene;
   const random = seededRandom(11);
-  const barriers = Array.from({ length: 40 }, (_, thing): Barrier => {
-    const x = random() * SIDE_M;
-    const y = random() * SIDE_M;
+  const barriers = Array.from({ length: belts }, (_, thing): Barrier => {
+    const x = random() * sideM;
+    const y = random() * sideM;
     const azimuth = random() * 2 * Math.PI;
     const xyM = new Float64Array(6);
     for (let v = 0; v < 3; v++) {
@@ -75,13 +84,13 @@ export function fortyBelts(deciduous: number): ShelterRequest {
       ground: {
         columns: 2,
         rows: 2,
-        cellM: SIDE_M,
-        westM: -SIDE_M / 2,
-        northM: SIDE_M * 1.5,
+        cellM: sideM,
+        westM: -sideM / 2,
+        northM: sideM * 1.5,
         values: new Float32Array(4),
       },
       barriers,
-      crowns: thousandTrees(),
+      crowns: scatteredTrees(trees, sideM),
       relief: null,
       leaf: {
         classCount: 2,
@@ -97,7 +106,7 @@ export function fortyBelts(deciduous: number): ShelterRequest {
         rest: { calmShare: 0, sectors: sectors(random) },
       },
     },
-    grid: { columns: SIDE_M, rows: SIDE_M, cellM: 1, westM: 0, northM: SIDE_M },
+    grid: { columns: sideM, rows: sideM, cellM: 1, westM: 0, northM: sideM },
     readingHeightM: 1.5,
     galeMps: 10.8,
     options: USUAL_SHELTER_OPTIONS,
