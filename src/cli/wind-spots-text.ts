@@ -26,11 +26,11 @@ export function windSpotsText(
 ): string {
   const { belt, line, spots } = plan;
   const lines = [
-    `Wind behind ${belt.label} on ${dayWords(plan.date, true)}, in ${windWords(plan.wind)}`,
+    `Wind behind ${belt.label} on ${dayWords(plan.date, true)}, in ${windWords(plan.wind, unit)}`,
     `Tape from ${lineWords(line, unit)} Lengths are as a tight tape lies on the ground.`,
     ...spots.flatMap((spot) => [
       `${spot.number}. ${spot.words}: expect ${expectedWords(spot.expected)}.`,
-      `   ${speedsWords(spot.expected, plan.openMps)}; ${distanceWords(spot, unit)}.`,
+      `   ${speedsWords(spot.expected, plan.openMps, unit)}; ${distanceWords(spot, unit)}.`,
       `   ${offsetWords(spot, line, unit)} Check: ${twoTapesWords(spot, line, unit)}.`,
       ...partsWords(spot.expected).map((part) => `   Not known: ${part}.`),
       ...spot.cautions.map((caution) => `   Mind: ${caution}.`),
@@ -38,7 +38,7 @@ export function windSpotsText(
     ...plan.without.map(({ words, why }) => `Nothing is promised ${words}: ${why}.`),
     ...plan.notes,
     ...takenForGranted(plan, ground, unit).map((sentence) => `Assumed: ${sentence}`),
-    ...howToRead(plan),
+    ...howToRead(plan, unit),
     ...SPOT_CAUTIONS,
     ...(score ? scoreLines(score, unit) : []),
     ...written.map((file) => `Written: ${file}`),
@@ -51,7 +51,7 @@ function scoreLines(score: SpotScore, unit: TapeUnit): string[] {
   return [
     `Readings: ${scoreSentences(score, unit).join(' ')}`,
     ...score.readings.map(
-      (scored) => `  ${scored.reading.date} ${scored.kept.name}: ${readingWords(scored)}.`,
+      (scored) => `  ${scored.reading.date} ${scored.kept.name}: ${readingWords(scored, unit)}.`,
     ),
     ...score.waiting.map((kept) => `  ${kept.expected.date} ${kept.name}: ${waitingWords(kept)}.`),
     ...score.left.map(({ kept, why }) => `  ${kept.reading?.date} ${kept.name}: not scored: ${why}.`),

@@ -3,7 +3,7 @@ import type { InkTheme } from './ink-theme.ts';
 import { all, is, shape } from './layer-filters.ts';
 import { FACE, TEXT_PX } from './lettering.ts';
 
-/** Shadow stakes: the line to tape from, the ways off it, the shadows' middle lines, and the stakes with their times. */
+/** Shadow stakes and wind spots: the line to tape from, the ways off it, the lines that lead to each place, and the places with their names. */
 export function stakesLayers(theme: InkTheme): LayerSpecification[] {
   const halo = { 'text-color': theme.ink, 'text-halo-color': theme.paper, 'text-halo-width': 2 } as const;
   const line = (what: string) => all(shape('LineString'), is('what', what));

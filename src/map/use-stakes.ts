@@ -1,24 +1,70 @@
 import type { Map as MapLibre } from 'maplibre-gl';
-import { useEffect } from 'react';
+import { useEffect, useMemo } from 'react';
 import type { LonLat } from '../geo/frame.ts';
 import { type StakesAnswer, stakesAnswer } from '../state/shadow-stakes.ts';
 import { useApp } from '../state/store.ts';
+import { type WindSpotsAnswer, windSpotsAnswer } from '../state/wind-spots.ts';
 import type { Bounds } from './site-bounds.ts';
 import { showBox } from './use-fit-to-site.ts';
 import { setFeatures } from './use-plan.ts';
 
-type Plan = NonNullable<StakesAnswer['plan']>;
+/** What is taped outside, whichever question it belongs to. */
+interface Taped {
+  /** Changes when those of another thing, day or wind are opened. */
+  readonly opened: string;
+  readonly line: NonNullable<StakesAnswer['plan']>['line'];
+  readonly places: readonly {
+    readonly label: string;
+    readonly lonLat: LonLat;
+    readonly foot: LonLat;
+    /** Where the line that leads to it begins: a stem, under what casts the tip, or where the wind crosses a belt. */
+    readonly root: LonLat;
+  }[];
+  /** Where the other meter stands. */
+  readonly open: LonLat | null;
+}
 
-/** Draws the open shadow stakes, and shows all of them when those of another thing or day are opened. */
+function tapedStakes({ thing, date, line, stakes }: NonNullable<StakesAnswer['plan']>): Taped {
+  return {
+    opened: `${thing.id} ${date}`,
+    line,
+    places: stakes.map(({ time, lonLat, foot, castOver }) => ({
+      label: time,
+      lonLat,
+      foot,
+      root: thing.kind === 'tree' ? thing.middle : castOver,
+    })),
+    open: null,
+  };
+}
+
+const tapedSpots = ({ belt, wind, line, spots, open }: NonNullable<WindSpotsAnswer['plan']>): Taped => ({
+  opened: `${belt.id} ${wind.fromDeg}`,
+  line,
+  places: spots.map(({ distanceH, lonLat, foot, crossing }) => ({
+    label: `${Number(distanceH.toFixed(1))} H`,
+    lonLat,
+    foot,
+    root: crossing,
+  })),
+  open: open?.lonLat ?? null,
+});
+
+/** Draws the open shadow stakes or wind spots, and shows all of them when those of another thing are opened. */
 export function useStakes(map: MapLibre | null): void {
-  const plan = useApp((app) => stakesAnswer(app)?.plan ?? null);
-  const opened = plan ? `${plan.thing.id} ${plan.date}` : null;
+  const stakes = useApp((app) => stakesAnswer(app)?.plan ?? null);
+  const spots = useApp((app) => windSpotsAnswer(app)?.plan ?? null);
+  const taped = useMemo(
+    () => (stakes ? tapedStakes(stakes) : spots ? tapedSpots(spots) : null),
+    [stakes, spots],
+  );
+  const opened = taped?.opened;
   useEffect(() => {
-    if (map) setFeatures(map, 'stakes', drawnStakes(plan));
-  }, [map, plan]);
+    if (map) setFeatures(map, 'stakes', drawn(taped));
+  }, [map, taped]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: other times or another line leave the view where it is
   useEffect(() => {
-    if (map && plan) showBox(map, boundsOf(plan), true);
+    if (map && taped) showBox(map, boundsOf(taped), true);
   }, [map, opened]);
 }
 
@@ -28,11 +74,11 @@ const asLine = (from: LonLat, to: LonLat) => ({
 });
 const asPoint = (at: LonLat) => ({ type: 'Point' as const, coordinates: [...at] });
 
-/** The plan of stakes as what the map draws. */
-function drawnStakes(plan: Plan | null): GeoJSON.FeatureCollection {
-  if (!plan) return { type: 'FeatureCollection', features: [] };
-  const { a, b } = plan.line;
-  const drawn = (what: string, geometry: GeoJSON.Geometry, label = ''): GeoJSON.Feature => ({
+/** What is taped as what the map draws. */
+function drawn(taped: Taped | null): GeoJSON.FeatureCollection {
+  if (!taped) return { type: 'FeatureCollection', features: [] };
+  const { a, b } = taped.line;
+  const feature = (what: string, geometry: GeoJSON.Geometry, label = ''): GeoJSON.Feature => ({
     type: 'Feature',
     geometry,
     properties: { what, label },
@@ -40,27 +86,24 @@ function drawnStakes(plan: Plan | null): GeoJSON.FeatureCollection {
   return {
     type: 'FeatureCollection',
     features: [
-      drawn('line', asLine(a.lonLat, b.lonLat)),
-      ...plan.stakes.flatMap((stake) => [
-        drawn('shadow', asLine(rootOf(plan, stake), stake.lonLat)),
-        drawn('square', asLine(stake.foot, stake.lonLat)),
-        drawn('stake', asPoint(stake.lonLat), stake.time),
+      feature('line', asLine(a.lonLat, b.lonLat)),
+      ...taped.places.flatMap(({ label, lonLat, foot, root }) => [
+        feature('shadow', asLine(root, lonLat)),
+        feature('square', asLine(foot, lonLat)),
+        feature('stake', asPoint(lonLat), label),
       ]),
-      drawn('end', asPoint(a.lonLat), a.letter),
-      drawn('end', asPoint(b.lonLat), b.letter),
+      ...(taped.open ? [feature('stake', asPoint(taped.open), 'in the open')] : []),
+      feature('end', asPoint(a.lonLat), a.letter),
+      feature('end', asPoint(b.lonLat), b.letter),
     ],
   };
 }
 
-/** Where the shadow's middle line begins: the stem, or under what casts the tip. */
-const rootOf = ({ thing }: Plan, { castOver }: Plan['stakes'][number]): LonLat =>
-  thing.kind === 'tree' ? thing.middle : castOver;
-
 /** Ground shown round the stakes, as a share of their extent: their times stand beside them, and signs lie over the edges. */
 const ABOUT_SHARE = 0.16;
 
-function boundsOf(plan: Plan): Bounds {
-  const places = [plan.line.a.lonLat, plan.line.b.lonLat, ...plan.stakes.map(({ lonLat }) => lonLat)];
+function boundsOf({ line, places: taped }: Taped): Bounds {
+  const places = [line.a.lonLat, line.b.lonLat, ...taped.map(({ lonLat }) => lonLat)];
   const range = (values: readonly number[]): [number, number] => {
     const [least, most] = [Math.min(...values), Math.max(...values)];
     const about = (most - least) * ABOUT_SHARE;

@@ -2,6 +2,7 @@ import { lineWords, tapeText } from '../outside/tape-words.ts';
 import type { SpotPlan, WindSpot } from '../windspots/spot-plan.ts';
 import {
   howToRead,
+  meterUnit,
   percent,
   pointsText,
   rangeText,
@@ -24,7 +25,7 @@ export interface WindSpotsPageInput extends OutdoorPageInput {
 export function windSpotsPages(input: WindSpotsPageInput): PageModel[] {
   const { plan, unit } = input;
   const { belt, line, spots } = plan;
-  const wind = windWords(plan.wind);
+  const wind = windWords(plan.wind, unit);
   return outdoorPages({
     input,
     title: `Wind behind ${belt.label}`,
@@ -46,7 +47,7 @@ export function windSpotsPages(input: WindSpotsPageInput): PageModel[] {
     },
     rows: spots,
     notes: [
-      ['How it is done', howToRead(plan).map((step, i) => `${i + 1}. ${step}`)],
+      ['How it is done', howToRead(plan, unit).map((step, i) => `${i + 1}. ${step}`)],
       ['To know before', [...gatheredCautions(spots, 'Spot'), ...plan.notes]],
       ['What makes the range', [...spots.map(rangeSentence), notKnown(spots)]],
       ['Places for which nothing is promised', plan.without.map(({ words, why }) => `${words}: ${why}.`)],
@@ -104,8 +105,8 @@ const columns = ({ line }: SpotPlan, unit: LengthUnit): BlankColumn<WindSpot>[] 
     bold: true,
   },
   { share: 14, head: ['day and', 'time'] },
-  { share: 17, head: ['open meter,', 'mean m/s'] },
-  { share: 17, head: ['there,', 'mean m/s'] },
+  { share: 17, head: ['open meter,', `mean ${meterUnit(unit)}`] },
+  { share: 17, head: ['there,', `mean ${meterUnit(unit)}`] },
   { share: 14, head: ['wind', 'from'] },
   { share: 15, head: ['minutes'] },
 ];

@@ -73,6 +73,7 @@ export function documentActions(
         pointed: null,
         shownEnd: null,
         stakes: null,
+        windSpots: null,
         earlierSites: afterOpening(get().earlierSites, get().document, document),
         ...view,
       }),

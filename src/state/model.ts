@@ -10,6 +10,7 @@ import type { FeatureId, Kind, SiteDocument } from '../site/document.ts';
 import type { StakeWish } from '../stakes/stake-plan.ts';
 import type { WeatherTable } from '../sun/weather/weather-table.ts';
 import type { ShelterOptions, ShelterResult, WindClimate } from '../wind/shelter-types.ts';
+import type { SpotWish } from '../windspots/spot-plan.ts';
 import type { EarlierSite } from './earlier-sites.ts';
 import type { HorizonFound } from './horizon-found.ts';
 import type { WindFound } from './wind-found.ts';
@@ -53,6 +54,7 @@ export type DialogName =
   | 'spot-levels'
   | 'print'
   | 'print-stakes'
+  | 'print-wind-spots'
   | 'horizon'
   | 'print-horizon'
   | 'wind-here';
@@ -100,6 +102,11 @@ export type Hand =
 
 /** The shadow stakes that are open: whose, and what is asked of them. */
 export interface StakesView extends StakeWish {
+  readonly of: FeatureId;
+}
+
+/** The wind spots that are open: behind what, and what is asked of them. */
+export interface WindSpotsView extends SpotWish {
   readonly of: FeatureId;
 }
 
@@ -215,6 +222,8 @@ export interface AppState {
   readonly pointed: Pointed | null;
   /** Shown while the thing they are of is chosen. */
   readonly stakes: StakesView | null;
+  /** The same; never both. */
+  readonly windSpots: WindSpotsView | null;
   /** The spot that the horizon is looked at from, or was last. */
   readonly horizonAt: LonLat | null;
   /** The spot whose wind is looked at, or was last. */
@@ -280,6 +289,7 @@ export interface Actions {
         | 'horizonAt'
         | 'windAt'
         | 'stakes'
+        | 'windSpots'
       >
     >,
   ): void;

@@ -41,13 +41,13 @@ export function stakesAnswer(state: AppState): StakesAnswer | null {
   return answer;
 }
 
-/** The site as stakes ask for it; null while its ground is not laid out. */
-export const stakedSiteOf = ({ document, layout, frame, ground }: AppState): SiteOutdoors | null =>
+/** The site as what is taped outside asks for it; null while its ground is not laid out. */
+export const siteOutdoors = ({ document, layout, frame, ground }: AppState): SiteOutdoors | null =>
   ground && { document, layout, frame, ground };
 
 function workedOut(state: AppState): StakesAnswer | null {
   const { stakes, selection } = state;
-  const site = stakedSiteOf(state);
+  const site = siteOutdoors(state);
   if (!stakes || stakes.of !== selection || !site) return null;
   const { points } = findablePoints(site.document, site.frame, site.layout);
   const readings = shadowReadings(site.document, stakes.of);
@@ -73,7 +73,10 @@ function orNull<T>(work: () => T): T | null {
 export function openStakes(app: App, of: FeatureId, day?: string): void {
   const tomorrow = () => nextDay(clockOfUtc(Date.now(), app.document.site.timeZone).date);
   app.select(of);
-  app.show({ stakes: { of, date: day ?? tomorrow(), times: null, longestM: LONGEST_M, line: null } });
+  app.show({
+    stakes: { of, date: day ?? tomorrow(), times: null, longestM: LONGEST_M, line: null },
+    windSpots: null,
+  });
 }
 
 /** Whose stakes a feature leads to, how many readings are kept of them, and the day of the one that it is. */

@@ -25,6 +25,7 @@ type ViewState = Pick<
   | 'horizonAt'
   | 'windAt'
   | 'stakes'
+  | 'windSpots'
 >;
 
 export const FIRST_VIEW: ViewState = {
@@ -48,6 +49,7 @@ export const FIRST_VIEW: ViewState = {
   horizonAt: null,
   windAt: null,
   stakes: null,
+  windSpots: null,
   brush: {
     treeSpecies: 'Malus domestica',
     treeRootstock: null,

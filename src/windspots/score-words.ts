@@ -2,7 +2,7 @@ import { roughText, type TapeUnit } from '../outside/tape-words.ts';
 import type { WindFit } from './fit-wind.ts';
 import type { KeptSpot } from './kept-spots.ts';
 import type { ScoredSpot, SpotScore } from './score-spots.ts';
-import { percent, pointsText, rangeText } from './spot-words.ts';
+import { percent, pointsText, rangeText, speedText } from './spot-words.ts';
 
 /** A miss smaller than this is none, share of open wind. */
 const NO_MISS = 0.005;
@@ -25,10 +25,11 @@ const WITHIN = {
   neither: 'outside all that was expected',
 } as const;
 
-/** "written 13 to 79 %, read 31 % (1.2 of 3.9 m/s): 14 points more wind than the function says, inside …". */
-export function readingWords({ kept, reading, share, missShare, within }: ScoredSpot): string {
+/** "written 13 to 79 %, read 31 % (1.2 m/s where the open meter showed 3.9 m/s): 14 points more wind …". */
+export function readingWords(scored: ScoredSpot, unit: TapeUnit): string {
+  const { kept, reading, share, missShare, within } = scored;
   const { low, high } = kept.expected;
-  return `written ${rangeText({ low, high })}, read ${percent(share)} (${reading.spotMps.toFixed(1)} of ${reading.openMps.toFixed(1)} m/s): ${missWords(missShare)}, ${WITHIN[within]}`;
+  return `written ${rangeText({ low, high })}, read ${percent(share)} (${speedText(reading.spotMps, unit)} where the open meter showed ${speedText(reading.openMps, unit)}): ${missWords(missShare)}, ${WITHIN[within]}`;
 }
 
 /** "written 13 to 79 %, by the function 17 %; waits for its reading". */

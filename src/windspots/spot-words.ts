@@ -1,6 +1,6 @@
 import { compassWord } from '../outside/compass-word.ts';
 import { roughText, type TapeUnit } from '../outside/tape-words.ts';
-import { BEAUFORT_SCALE, beaufortForce } from '../wind/beaufort.ts';
+import { beaufortForce } from '../wind/beaufort.ts';
 import {
   type Expected,
   METER_HEIGHT_M,
@@ -23,14 +23,20 @@ export const pointsText = (share: number): string => {
   return `${points} ${points === 1 ? 'point' : 'points'}`;
 };
 
-/** "a wind from the west (270°) of 6 m/s, Beaufort 4: dust and paper fly, thin branches move". */
-export function windWords({ fromDeg, speedMps }: SpotWind): string {
-  const { force, landSign } = beaufortForce(speedMps);
-  return `a wind from the ${compassWord(fromDeg)} (${Math.round(fromDeg) % 360}°) of ${Number(speedMps.toFixed(1))} m/s at 10 m, Beaufort ${force}: ${landSign}`;
-}
+const MILES_AN_HOUR_A_MPS = 2.236936;
+/** What hand meters show beside a tape in metres, or in feet. */
+export const meterUnit = (unit: TapeUnit): string => (unit === 'm' ? 'm/s' : 'mph');
+const speedIn = (speedMps: number, unit: TapeUnit): string =>
+  (unit === 'm' ? speedMps : speedMps * MILES_AN_HOUR_A_MPS).toFixed(1);
+/** "4.0 m/s". */
+export const speedText = (speedMps: number, unit: TapeUnit): string =>
+  `${speedIn(speedMps, unit)} ${meterUnit(unit)}`;
 
-/** Forces in which two hand meters can be read: gentle to strong breeze. */
-export const READABLE_FORCES = BEAUFORT_SCALE.filter(({ force }) => force >= 3 && force <= 6);
+/** "a wind from the west (270°) of 6.0 m/s, Beaufort 4: dust and paper fly, thin branches move". */
+export function windWords({ fromDeg, speedMps }: SpotWind, unit: TapeUnit): string {
+  const { force, landSign } = beaufortForce(speedMps);
+  return `a wind from the ${compassWord(fromDeg)} (${Math.round(fromDeg) % 360}°) of ${speedText(speedMps, unit)} at 10 m, Beaufort ${force}: ${landSign}`;
+}
 
 /** "13 to 79 % of the open wind; 17 % by the function, 8 to 25 % with all that is not known here". */
 export const expectedWords = ({ share, byFunction, measured, low, high }: Expected): string =>
@@ -38,9 +44,9 @@ export const expectedWords = ({ share, byFunction, measured, low, high }: Expect
     ? `${rangeText({ low, high })} of the open wind: by the function ${percent(share)} (${rangeText(byFunction)} with what is not known here), behind belts that were measured ${rangeText(measured)}`
     : `${rangeText({ low, high })} of the open wind: by the function ${percent(share)}; nobody measured so near, so far or behind so open a belt`;
 
-/** What the two meters will then show, m/s. */
-export const speedsWords = ({ low, high }: ShareRange, openMps: number): string =>
-  `${(low * openMps).toFixed(1)} to ${(high * openMps).toFixed(1)} m/s there when the open meter shows ${openMps.toFixed(1)} m/s`;
+/** What the two meters will then show. */
+export const speedsWords = ({ low, high }: ShareRange, openMps: number, unit: TapeUnit): string =>
+  `${speedIn(low * openMps, unit)} to ${speedText(high * openMps, unit)} there when the open meter shows ${speedText(openMps, unit)}`;
 
 /** "gusts and meters: 8 points less to 8 more (two like meters …)", the widest first. */
 export const partsWords = ({ parts }: Expected): string[] =>
@@ -62,8 +68,8 @@ export const distanceWords = ({ distanceM, distanceH, offSquareDeg }: WindSpot, 
   `${roughText(distanceM, unit)} behind it along the wind, ${distanceH.toFixed(1)} heights${offSquareDeg >= 5 ? `; the wind ${Math.round(offSquareDeg)}° off square` : ''}`;
 
 /** How it is done, in order. */
-export const howToRead = ({ wind, open }: SpotPlan): string[] => [
-  `Wait for ${windWords(wind)}; steady, for half an hour. Find where it comes from with a ribbon and a compass.`,
+export const howToRead = ({ wind, open }: SpotPlan, unit: TapeUnit): string[] => [
+  `Wait for ${windWords(wind, unit)}; steady, for half an hour. Find where it comes from with a ribbon and a compass.`,
   `One meter stands in the open: ${open ? open.words : 'to windward, ten belt heights and more from anything tall'}. The other at a spot. Hold both at ${METER_HEIGHT_M} m, at arm’s length, square to the wind, and stand aside of them.`,
   `Run both over the same ${METER_MINUTES} minutes for a mean, and swap the meters half-way.`,
   'Write down both means, the minutes, the time and where the wind came from, and type them back: the site says how far the model missed.',

@@ -101,6 +101,8 @@ export const ARROWS: Readonly<Record<string, Arrows>> = {
     types: ['stakes', 'windspots', 'outside'],
     files: [
       'src/outside/tape-words.ts',
+      'src/windspots/readable-winds.ts',
+      'src/windspots/spot-plan.ts',
       'src/windspots/spot-words.ts',
       'src/windspots/score-words.ts',
       'src/stakes/stake-words.ts',
@@ -110,7 +112,7 @@ export const ARROWS: Readonly<Record<string, Arrows>> = {
       'src/wind/shelter-guesses.ts',
     ],
     reason:
-      'map: the window that holds the panels also holds the map; stakes and days are said in the same words on the screen, on paper and on the command line',
+      'map: the window that holds the panels also holds the map; stakes, wind spots and days are said in the same words on the screen, on paper and on the command line',
   },
   /** The files that lie in src itself: the page and what starts it. */
   '(entry)': { code: ['panels', 'map', 'state'] },

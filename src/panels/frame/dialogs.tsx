@@ -1,5 +1,6 @@
 import { useEffect } from 'react';
-import { useApp } from '../../state/store.ts';
+import { appStore, useApp } from '../../state/store.ts';
+import { addSpot } from '../../state/wind-spots.ts';
 import { PhotoDialog } from '../ground/photo-dialog.tsx';
 import { SidesDialog } from '../ground/sides-dialog.tsx';
 import { SPOTS_PURPOSE, SpotLevelsDialog } from '../ground/spot-levels-dialog.tsx';
@@ -16,6 +17,8 @@ import { NewSiteDialog } from '../start/new-site-dialog.tsx';
 import { TreeHeightDialog } from '../trees/tree-height-dialog.tsx';
 import { WIND_PURPOSE } from '../wind-here/ask-wind.tsx';
 import { WindHereDialog } from '../wind-here/wind-here-dialog.tsx';
+import { PrintWindSpotsDialog } from '../wind-spots/print-wind-spots-dialog.tsx';
+import { WIND_SPOT_PURPOSE } from '../wind-spots/spots-choices.tsx';
 
 /** The one dialog that is open, if any. */
 export function Dialogs() {
@@ -29,6 +32,8 @@ export function Dialogs() {
       show({ dialog: 'horizon', horizonAt: pointed.points[0] });
     if (pointed?.complete && pointed.purpose === WIND_PURPOSE)
       show({ dialog: 'wind-here', windAt: pointed.points[0] });
+    if (pointed?.complete && pointed.purpose === WIND_SPOT_PURPOSE)
+      addSpot(appStore.getState(), pointed.points[0]);
   }, [pointed, show]);
   switch (dialog) {
     case 'new-site':
@@ -53,6 +58,8 @@ export function Dialogs() {
       return <PrintDialog />;
     case 'print-stakes':
       return <PrintStakesDialog />;
+    case 'print-wind-spots':
+      return <PrintWindSpotsDialog />;
     case 'horizon':
       return <HorizonDialog />;
     case 'print-horizon':

@@ -6,8 +6,10 @@ import type { SiteFeature } from '../../site/document.ts';
 import { REGISTRY } from '../../site/records/registry.ts';
 import { openStakes, stakesOf } from '../../state/shadow-stakes.ts';
 import { appStore, useApp } from '../../state/store.ts';
+import { windSpotsOf } from '../../state/wind-spots.ts';
 import { Details } from '../parts/panel-head.tsx';
 import { STEPS } from '../steps.ts';
+import { OpenWindSpots } from '../wind-spots/open-wind-spots.tsx';
 import { BeltShelter } from './belt-shelter.tsx';
 import { FeatureFacts } from './feature-facts.tsx';
 import { FieldEditor } from './field-editor.tsx';
@@ -20,6 +22,7 @@ export function PropertiesPanel(props: { feature: SiteFeature }) {
   const record = REGISTRY[kind];
   const document = useApp((app) => app.document);
   const stakes = stakesOf(document, feature);
+  const windSpots = windSpotsOf(document, feature);
   const edit = useApp((app) => app.edit);
   const select = useApp((app) => app.select);
   const show = useApp((app) => app.show);
@@ -88,14 +91,17 @@ export function PropertiesPanel(props: { feature: SiteFeature }) {
           Delete
         </button>
       </div>
-      {stakes ? (
+      {stakes || windSpots ? (
         <div className="buttons">
-          <button type="button" onClick={() => openStakes(appStore.getState(), stakes.of, stakes.day)}>
-            Shadow stakes
-            {stakes.readings > 0
-              ? `, ${stakes.readings} ${stakes.readings === 1 ? 'reading' : 'readings'}`
-              : null}
-          </button>
+          {stakes ? (
+            <button type="button" onClick={() => openStakes(appStore.getState(), stakes.of, stakes.day)}>
+              Shadow stakes
+              {stakes.readings > 0
+                ? `, ${stakes.readings} ${stakes.readings === 1 ? 'reading' : 'readings'}`
+                : null}
+            </button>
+          ) : null}
+          {windSpots ? <OpenWindSpots {...windSpots} /> : null}
         </div>
       ) : null}
       {species?.cautions.map((caution) => (

@@ -5,6 +5,7 @@ import { DrawButtons } from '../parts/draw-buttons.tsx';
 import { PanelHead, Section } from '../parts/panel-head.tsx';
 import { Recompute } from '../parts/recompute.tsx';
 import { AskWind } from '../wind-here/ask-wind.tsx';
+import { MeasurableBelts } from '../wind-spots/measurable-belts.tsx';
 import { BeltBrush } from './belt-brush.tsx';
 import { BeltTable } from './belt-table.tsx';
 import { EvaporationSection } from './evaporation-section.tsx';
@@ -36,6 +37,7 @@ export function ShelterPanel() {
         <BeltBrush />
       </Section>
       <BeltTable />
+      <MeasurableBelts />
       <EvaporationSection />
       <WindSection />
       <ShelterDetails />

@@ -1,58 +1,20 @@
-import { useMemo, useState } from 'react';
-import { PAPER_SIZES, type PaperSize } from '../../sheets/paper.ts';
+import type { PaperSize } from '../../sheets/paper.ts';
 import { stakesPages } from '../../sheets/stakes-page.ts';
-import { appStore } from '../../state/store.ts';
-import { Dialog } from '../parts/dialog.tsx';
-import { SelectField } from '../parts/select-field.tsx';
-import { OnPaper } from '../print/on-paper.tsx';
-import { savePdf } from '../print/save-pdf.ts';
+import type { AppState } from '../../state/model.ts';
+import { OutdoorDialog } from '../print/outdoor-dialog.tsx';
 import { stakesPageInput } from './page-input.ts';
 
-/** The page of shadow stakes to take outside: shown first, then printed by the browser or saved as PDF. */
-export function PrintStakesDialog() {
-  // The page is what the screen showed when it was asked for.
-  const [app] = useState(appStore.getState);
-  const [paper, setPaper] = useState<PaperSize>('A4');
-  const [saving, setSaving] = useState(false);
-  const pages = useMemo(() => {
-    const input = stakesPageInput(app, paper, new Date());
-    return input ? stakesPages(input) : [];
-  }, [app, paper]);
-  const save = async () => {
-    setSaving(true);
-    try {
-      await savePdf(pages, app.document.site.name, 'shadow-stakes');
-    } catch {
-      app.say({ tone: 'warning', text: 'The PDF could not be made; print with the browser instead.' });
-    } finally {
-      setSaving(false);
-    }
-  };
-  return (
-    <Dialog
-      title="Shadow stakes on paper"
-      broad
-      onClose={() => app.show({ dialog: null })}
-      footer={
-        <>
-          <button type="button" disabled={pages.length === 0 || saving} onClick={() => void save()}>
-            {saving ? 'Making the PDF' : 'Save PDF'}
-          </button>
-          <button type="button" className="main" disabled={pages.length === 0} onClick={() => window.print()}>
-            Print
-          </button>
-        </>
-      }
-    >
-      <div className="print-choices">
-        <SelectField
-          label="Paper"
-          value={paper}
-          options={(Object.keys(PAPER_SIZES) as PaperSize[]).map((size) => ({ value: size, label: size }))}
-          onChange={setPaper}
-        />
-      </div>
-      <OnPaper pages={pages} words={`The page of shadow stakes, ${pages.length} pages`} />
-    </Dialog>
-  );
-}
+const pagesOf = (app: AppState, paper: PaperSize, today: Date) => {
+  const input = stakesPageInput(app, paper, today);
+  return input ? stakesPages(input) : [];
+};
+
+/** The page of shadow stakes to take outside. */
+export const PrintStakesDialog = () => (
+  <OutdoorDialog
+    title="Shadow stakes on paper"
+    shows="shadow stakes"
+    file="shadow-stakes"
+    pagesOf={pagesOf}
+  />
+);

@@ -8,6 +8,7 @@ import { Details } from '../parts/panel-head.tsx';
 import { SelectField } from '../parts/select-field.tsx';
 import { TextField } from '../parts/text-field.tsx';
 import { parseTimes } from './parse-times.ts';
+import { TapeFrom } from './tape-from.tsx';
 
 const FURTHEST = 'furthest';
 
@@ -26,11 +27,7 @@ export function StakesChoices(props: { answer: StakesAnswer }) {
     ask({ times: read.times.length > 0 ? read.times : null });
   };
   const places = plan?.thing.places ?? [];
-  const lettered = points.map(({ letter, words }) => ({ value: letter, label: `${letter}: ${words}` }));
   const [a, b] = plan ? [plan.line.a.letter, plan.line.b.letter] : (stakes.line ?? ['', '']);
-  const takeLine = (line: readonly [string, string]) => {
-    if (line[0] !== line[1]) ask({ line });
-  };
   return (
     <div className="section wide-gap">
       <TextField
@@ -77,27 +74,12 @@ export function StakesChoices(props: { answer: StakesAnswer }) {
         />
       ) : null}
       <Details title={a && b ? `Tape from ${a} and ${b}` : 'Tape from'}>
-        {lettered.length >= 2 ? (
-          <>
-            <SelectField
-              label="First, where the tape begins"
-              value={a}
-              options={lettered}
-              onChange={(letter) => takeLine([letter, b])}
-            />
-            <SelectField
-              label="Second, where it points to"
-              value={b}
-              options={lettered}
-              onChange={(letter) => takeLine([a, letter])}
-            />
-            {stakes.line ? (
-              <button type="button" onClick={() => ask({ line: null })}>
-                Take the nearest side again
-              </button>
-            ) : null}
-          </>
-        ) : null}
+        <TapeFrom
+          points={points}
+          line={[a, b]}
+          chosen={stakes.line !== null}
+          onChange={(line) => ask({ line })}
+        />
         <LengthField
           label="Longest shadow to tape"
           valueM={stakes.longestM}

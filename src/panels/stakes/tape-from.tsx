@@ -1,0 +1,42 @@
+import type { FindablePoint } from '../../outside/findable-points.ts';
+import { SelectField } from '../parts/select-field.tsx';
+
+/** Which two points are taped from. */
+export function TapeFrom(props: {
+  points: readonly FindablePoint[];
+  /** Letters that are taped from now; empty where there are none. */
+  line: readonly [string, string];
+  /** True where the person chose them. */
+  chosen: boolean;
+  /** What the nearest side of a field is taken for: null. */
+  onChange: (line: readonly [string, string] | null) => void;
+}) {
+  const { points, line, chosen, onChange } = props;
+  const [a, b] = line;
+  const lettered = points.map(({ letter, words }) => ({ value: letter, label: `${letter}: ${words}` }));
+  const take = (next: readonly [string, string]) => {
+    if (next[0] !== next[1]) onChange(next);
+  };
+  if (lettered.length < 2) return null;
+  return (
+    <>
+      <SelectField
+        label="First, where the tape begins"
+        value={a}
+        options={lettered}
+        onChange={(letter) => take([letter, b])}
+      />
+      <SelectField
+        label="Second, where it points to"
+        value={b}
+        options={lettered}
+        onChange={(letter) => take([a, letter])}
+      />
+      {chosen ? (
+        <button type="button" onClick={() => onChange(null)}>
+          Take the nearest side again
+        </button>
+      ) : null}
+    </>
+  );
+}
