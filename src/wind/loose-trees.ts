@@ -13,7 +13,7 @@ import {
   type CrownSet,
 } from '../crowns/crown-set.ts';
 import { youngStrength } from './barrier-effects.ts';
-import { distanceToRing, stripRing } from './footprint.ts';
+import { boundsOf, distanceToRing, stripRing } from './footprint.ts';
 import type { ShelterOptions } from './shelter-types.ts';
 
 /** A tree that stands by itself, as a body that slows the wind. */
@@ -75,19 +75,31 @@ function silhouette(
   return { outline, closed };
 }
 
-/** Height of the tallest barrier whose ground a stem stands on, 0 in the open. */
-function topOverStem(barriers: readonly Barrier[], x: number, y: number): number {
+/** Ground that a barrier, or a straight piece of it, stands on. */
+interface Footing {
+  readonly ring: Float64Array;
+  readonly bounds: readonly [west: number, south: number, east: number, north: number];
+  readonly topM: number;
+}
+
+const footingsOf = ({ shape, xyM, heightM, widthM }: Barrier): Footing[] => {
+  const footing = (ring: Float64Array, topM: number) => ({ ring, bounds: boundsOf(ring), topM });
+  if (shape === 'area') return [footing(xyM, Math.max(...heightM))];
+  if (!(widthM > 0)) return [];
+  return Array.from({ length: xyM.length / 2 - 1 }, (_, i) =>
+    footing(
+      stripRing(xyM[2 * i], xyM[2 * i + 1], xyM[2 * i + 2], xyM[2 * i + 3], widthM),
+      Math.max(heightM[i], heightM[i + 1]),
+    ),
+  );
+};
+
+/** Height of the tallest barrier on whose ground a stem stands, 0 in the open. */
+function topOverStem(footings: readonly Footing[], x: number, y: number): number {
   let top = 0;
-  for (const { shape, xyM, heightM, widthM } of barriers) {
-    if (shape === 'area') {
-      if (distanceToRing(x, y, xyM) === 0) top = Math.max(top, ...heightM);
-      continue;
-    }
-    for (let i = 0; i + 3 < xyM.length; i += 2) {
-      const ring = stripRing(xyM[i], xyM[i + 1], xyM[i + 2], xyM[i + 3], widthM);
-      if (widthM > 0 && distanceToRing(x, y, ring) === 0)
-        top = Math.max(top, heightM[i / 2], heightM[i / 2 + 1]);
-    }
+  for (const { ring, bounds, topM } of footings) {
+    if (topM <= top || x < bounds[0] || y < bounds[1] || x > bounds[2] || y > bounds[3]) continue;
+    if (distanceToRing(x, y, ring) === 0) top = topM;
   }
   return top;
 }
@@ -105,12 +117,13 @@ export function looseTrees(
   options: ShelterOptions,
 ): LooseTree[] {
   const trees: LooseTree[] = [];
+  const footings = barriers.flatMap(footingsOf);
   for (let i = 0; i < crowns.count; i++) {
     const value = (column: number) => crowns.values[i * CROWN_STRIDE + column];
     const topM = value(CROWN_TOP);
     const baseM = value(CROWN_BASE);
     const strength = youngStrength(topM, readingHeightM, options);
-    const coveredM = topOverStem(barriers, value(CROWN_X), value(CROWN_Y));
+    const coveredM = topOverStem(footings, value(CROWN_X), value(CROWN_Y));
     if (!(topM > Math.max(baseM, coveredM)) || strength === 0) continue;
     const { outline, closed } = silhouette(
       CROWN_FORMS[crowns.form[i]],

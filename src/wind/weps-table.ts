@@ -54,7 +54,6 @@ export const overPorousFactor = (p: number): number =>
 
 /** Fractional node of a distance of x heights. */
 export const distanceNode = (x: number): number => (x + UPWIND_REACH_H) * NODES_PER_HEIGHT;
-export const distanceOfNode = (node: number): number => node / NODES_PER_HEIGHT - UPWIND_REACH_H;
 
 /** Bilinear deficit at a fractional row and node. */
 export function deficitAt(table: DeficitTable, row: number, node: number): number {
