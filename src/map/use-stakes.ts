@@ -39,7 +39,7 @@ function tapedStakes({ thing, date, line, stakes }: NonNullable<StakesAnswer['pl
 }
 
 const tapedSpots = ({ belt, wind, line, spots, open }: NonNullable<WindSpotsAnswer['plan']>): Taped => ({
-  opened: `${belt.id} ${wind.fromDeg}`,
+  opened: `${belt.id} ${wind.fromDeg} ${spots.map(({ lonLat }) => lonLat).join(' ')}`,
   line,
   places: spots.map(({ distanceH, lonLat, foot, crossing }) => ({
     label: `${Number(distanceH.toFixed(1))} H`,

@@ -124,11 +124,8 @@ export function keepWindReading(store: StoreApi<App>, kept: KeptSpot, reading: M
   edit('Keep a reading of the wind', (before) => keepMeters(before, kept.id, reading));
   if (store.getState().document === document) return false;
   const score = windSpotsAnswer(store.getState())?.score;
-  if (score)
-    say({
-      tone: 'plain',
-      text: `Kept. ${scoreSentences(score, unitSystem === 'metric' ? 'm' : 'ft').join(' ')}`,
-    });
+  const [first] = score ? scoreSentences(score, unitSystem === 'metric' ? 'm' : 'ft') : [];
+  if (first) say({ tone: 'plain', text: `Kept. ${first}` });
   return true;
 }
 

@@ -12,6 +12,7 @@ import { metPorosity } from '../wind/barrier-effects.ts';
 import { beaufortForce } from '../wind/beaufort.ts';
 import { OPEN_ROUGHNESS_M } from '../wind/profile.ts';
 import { USUAL_SHELTER_OPTIONS } from '../wind/shelter-guesses.ts';
+import { porosityAtLeafShare } from '../wind/shelter-phases.ts';
 import { type BeltCrossing, beltCrossing } from './belt-crossing.ts';
 import { expectedAt } from './expected-range.ts';
 import { openAtMeters } from './hand-meters.ts';
@@ -171,7 +172,7 @@ function checkBelt({ belt, label }: SceneOnDay, { lineM }: LineAcross, { alongM 
     );
 }
 
-/** Share of daylight through the belt on the day, straight through or along a slanting wind. */
+/** Porosity that the wind meets on the day: along its slanting way, opened by a raised foot. */
 function porosityMet({ belt, leafShare }: SceneOnDay, offSquareDeg: number): number {
   const cosine = Math.cos((offSquareDeg * Math.PI) / 180);
   return metPorosity(belt, leafShare, cosine, belt.heightM[0], USUAL_SHELTER_OPTIONS);
@@ -183,7 +184,7 @@ const beltOf = (day: SceneOnDay, { lineM }: LineAcross, middle: LonLat): SpotBel
   label: day.label,
   heightM: day.belt.heightM[0],
   heightYear: day.beltYear,
-  porosity: porosityMet(day, 0),
+  porosity: porosityAtLeafShare(day.belt.porosityOn, day.belt.porosityOff, day.leafShare),
   leafShare: day.leafShare,
   lineM,
   middle,

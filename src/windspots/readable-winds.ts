@@ -7,7 +7,8 @@ const READABLE_FORCES = BEAUFORT_SCALE.filter(({ force }) => force >= 3 && force
 export const READABLE_WINDS = READABLE_FORCES.map(({ force, name, landSign }) => ({
   force,
   speedMps: middleSpeedMps(force),
-  words: `Beaufort ${force}, ${name}: ${landSign}`,
+  words: `Beaufort ${force}, ${name}`,
+  sign: landSign,
 }));
 
 /** The force of a wind, within those that are offered. */

@@ -89,7 +89,7 @@ export interface SpotBelt {
   readonly heightM: number;
   /** Calendar year whose season's end the height is of. */
   readonly heightYear: number;
-  /** Share of daylight that shows through it on the day. */
+  /** Share of daylight that shows through its foliage on the day. */
   readonly porosity: number;
   /** Share of full leaf on the day. */
   readonly leafShare: number;

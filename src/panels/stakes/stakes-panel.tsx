@@ -8,6 +8,7 @@ import { dayWords } from '../../sun/day-words.ts';
 import { Answer } from '../parts/answer.tsx';
 import { PanelHead, Section } from '../parts/panel-head.tsx';
 import { ReadingsKept } from './readings-kept.tsx';
+import { ShownYear } from './shown-year.tsx';
 import { StakeList } from './stake-list.tsx';
 import { StakesChoices } from './stakes-choices.tsx';
 import { useTapeUnit } from './use-tape-unit.ts';
@@ -18,15 +19,12 @@ export function StakesPanel(props: { feature: SiteFeature }) {
   const { kind, name } = props.feature.properties;
   const show = useApp((app) => app.show);
   const answer = useApp(stakesAnswer);
-  const baseYear = useApp((app) => app.document.site.baseYear);
-  const year = useApp((app) => app.year);
   const unit = useTapeUnit();
   const back = useRef<HTMLButtonElement>(null);
   // The button that opened this is gone: the keyboard goes on from here.
   useEffect(() => back.current?.focus({ preventScroll: true }), []);
   if (!answer) return null;
   const { plan, wrong, score } = answer;
-  const stakesYear = plan ? Math.max(0, Number(plan.date.slice(0, 4)) - baseYear) : year;
   return (
     <div className="panel stakes" data-testid="stakes">
       <button ref={back} type="button" className="link back" onClick={() => show({ stakes: null })}>
@@ -47,14 +45,7 @@ export function StakesPanel(props: { feature: SiteFeature }) {
         </Answer>
       )}
       <StakesChoices answer={answer} />
-      {plan && year !== stakesYear ? (
-        <p className="small soft">
-          The map shows year {year}.{' '}
-          <button type="button" className="link" onClick={() => show({ year: stakesYear })}>
-            Show year {stakesYear}, as it stands on that day
-          </button>
-        </p>
-      ) : null}
+      {plan ? <ShownYear date={plan.date} /> : null}
       {plan ? (
         <>
           <div className="buttons">

@@ -22,7 +22,7 @@ export function KeptSpots({ score }: { score: SpotScore }) {
   ];
   return (
     <section className="section" aria-label="Readings" data-testid="wind-score">
-      <Answer figure={missFigure(score)} dark={score.readings.some(({ within }) => within !== 'function')}>
+      <Answer figure={missFigure(score)} dark={score.readings.some(({ within }) => within === 'neither')}>
         {scoreSentences(score, unit).join(' ')}
       </Answer>
       {of !== null && (heightM !== undefined || porosity !== undefined) ? (

@@ -47,6 +47,7 @@ export function SpotsChoices(props: { answer: WindSpotsAnswer }) {
         label="How strong"
         value={String(force)}
         options={READABLE_WINDS.map(({ force: each, words }) => ({ value: String(each), label: words }))}
+        hint={READABLE_WINDS.find((each) => each.force === force)?.sign}
         onChange={(value) => {
           const speedMps = READABLE_WINDS.find((each) => String(each.force) === value)?.speedMps;
           if (speedMps !== undefined) ask({ wind: { ...wind, speedMps } });

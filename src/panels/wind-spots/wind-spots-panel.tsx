@@ -7,6 +7,7 @@ import { dayWords } from '../../sun/day-words.ts';
 import { rangeText, SPOT_CAUTIONS, takenForGranted, windWords } from '../../windspots/spot-words.ts';
 import { Answer } from '../parts/answer.tsx';
 import { PanelHead, Section } from '../parts/panel-head.tsx';
+import { ShownYear } from '../stakes/shown-year.tsx';
 import { useTapeUnit } from '../stakes/use-tape-unit.ts';
 import { KeptSpots } from './kept-spots.tsx';
 import { SpotList } from './spot-list.tsx';
@@ -75,6 +76,7 @@ function Spots({ plan }: { plan: Plan }) {
   const unit = useTapeUnit();
   return (
     <>
+      <ShownYear date={plan.date} />
       <div className="buttons">
         <button type="button" className="main" onClick={() => writeSpotsDown(appStore.getState(), plan)}>
           Write this down before measuring
