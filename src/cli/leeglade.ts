@@ -1,8 +1,10 @@
 import { Command } from 'commander';
+import { addBeltsCommand } from './belts.ts';
 import { addCheckCommand } from './check.ts';
 import { type ExitStatus, exitOf } from './exit.ts';
 import { addHorizonCommand } from './horizon.ts';
 import { addLightCommand } from './light.ts';
+import { addProposeBeltsCommand } from './propose-belts.ts';
 import { addShelterCommand } from './shelter.ts';
 import { addStakesCommand } from './stakes.ts';
 import { addWindCommand } from './wind.ts';
@@ -23,6 +25,8 @@ function commands(): Command {
   addWindCommand(program);
   addWindAtCommand(program);
   addWindSpotsCommand(program);
+  addBeltsCommand(program);
+  addProposeBeltsCommand(program);
   for (const command of program.commands) command.copyInheritedSettings(program);
   return program;
 }
@@ -35,7 +39,7 @@ function commands(): Command {
 export async function leeglade(args: readonly string[]): Promise<ExitStatus> {
   if (args.length === 0) {
     process.stderr.write(
-      'error: no command given; expected check, light, horizon, shelter, stakes, wind, wind-at or wind-spots (--help tells more)\n',
+      'error: no command given; expected belts, check, light, horizon, propose-belts, shelter, stakes, wind, wind-at or wind-spots (--help tells more)\n',
     );
     return 2;
   }

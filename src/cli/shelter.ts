@@ -16,6 +16,7 @@ import type { ShelterResult } from '../wind/shelter-types.ts';
 import { type CommonOptions, numberBetween, withCommonOptions } from './common-options.ts';
 import { computeAll } from './compute-all.ts';
 import { type EndOptions, withEndOptions } from './end-options.ts';
+import { type FelledOptions, felledInWords, felledOf, withFelledOptions } from './felled-options.ts';
 import { evaporationLines, shelterTable } from './figures-table.ts';
 import { finish, type Raster } from './finish.ts';
 import { patchesToSum } from './patches.ts';
@@ -23,7 +24,7 @@ import { prepare } from './prepare.ts';
 import { progressLine } from './progress.ts';
 import { GALE_MPS, type GuessOptions, shelterOptionsOf, withGuessOptions } from './shelter-options.ts';
 
-interface ShelterCommandOptions extends CommonOptions, EndOptions, GuessOptions {
+interface ShelterCommandOptions extends CommonOptions, EndOptions, GuessOptions, FelledOptions {
   readonly gale: number;
 }
 
@@ -33,7 +34,7 @@ export function addShelterCommand(program: Command): void {
     .command('shelter')
     .description('share of open wind and hours of gale')
     .argument('<site file>', 'site file (.site.geojson)');
-  withGuessOptions(withEndOptions(withCommonOptions(command, 1.5), SCENE_ENDS))
+  withFelledOptions(withGuessOptions(withEndOptions(withCommonOptions(command, 1.5), SCENE_ENDS)))
     .addOption(
       new Option('--gale <MPS>', 'open wind at 10 m that counts as a gale, in metres a second')
         .default(GALE_MPS)
@@ -45,8 +46,10 @@ export function addShelterCommand(program: Command): void {
 async function shelter(path: string, options: ShelterCommandOptions): Promise<void> {
   const startedMs = Date.now();
   const prepared = await prepare(path, options);
-  const { site, frame, grid, fields, scene: expected, runner } = prepared;
+  const { site, frame, grid, fields, runner } = prepared;
   try {
+    const felled = felledOf(site.document, prepared.scene.layout, options);
+    const expected = { ...prepared.scene, felled };
     const sceneAt = (end: SceneEnd | null) => shelterScene(site.document, atEnd(expected, end));
     const { scene, assumed } = sceneAt(options.end ?? null);
     // A patch's layer says where light is read, not wind: only a height that is given counts here.
@@ -91,7 +94,11 @@ async function shelter(path: string, options: ShelterCommandOptions): Promise<vo
         : null,
     });
     finish(prepared, options, startedMs, {
-      assumed: [...assumed, ...(departure ? [departure] : [])],
+      assumed: [
+        ...assumed,
+        ...(departure ? [departure] : []),
+        ...(felled ? [felledInWords(site.document, felled)] : []),
+      ],
       directions: main.directions,
       rasters: shelterRasters(main, options.gale),
       fields: masks.map(({ mask, ...head }) => ({

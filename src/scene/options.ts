@@ -5,6 +5,13 @@ import type { Foliage } from '../plants/foliage-range.ts';
 import type { FeatureId, Kind } from '../site/document.ts';
 import type { WeatherTable } from '../sun/weather/weather-table.ts';
 
+/** Things that are supposed to be gone; nothing of it is written in the site. */
+export interface Felled {
+  readonly ids: readonly FeatureId[];
+  /** From this year after the base year on. */
+  readonly fromYear: number;
+}
+
 /** Which state of the site is wanted. */
 export interface GrowthMoment {
   /** Years after the site's base year. */
@@ -16,6 +23,8 @@ export interface GrowthMoment {
   readonly crownSpreadFactor?: number;
   /** Absent: as usual. */
   readonly foliage?: Foliage;
+  /** Absent or null: everything stands as the site says. */
+  readonly felled?: Felled | null;
 }
 
 export interface SceneOptions extends GrowthMoment {

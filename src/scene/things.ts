@@ -39,6 +39,9 @@ export interface Standing {
   readonly buildings: readonly StandingBuilding[];
 }
 
+const isFelled = ({ id }: SiteFeature, { felled, year }: GrowthMoment): boolean =>
+  felled ? year >= felled.fromYear && felled.ids.includes(id) : false;
+
 /**
  * What stands in the chosen year of the chosen layout; plants not there yet and things gone are left out.
  * @param momentOf a moment for each feature instead of the one; null: it is not there.
@@ -60,7 +63,7 @@ export function standingAt(
     }) - 1;
   for (const feature of chosenFeatures(document, moment.layout)) {
     const own = momentOf(feature);
-    if (!own) continue;
+    if (!own || isFelled(feature, own)) continue;
     if (isOfKind(feature, 'tree')) {
       const stand = treeAtYear(document, feature, own);
       if (stand) trees.push({ thing: name(feature), feature, stand });

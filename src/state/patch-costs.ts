@@ -1,4 +1,5 @@
 import type { JobRunner } from '../jobs/messages.ts';
+import { runPatchCosts } from '../jobs/run-patch-costs.ts';
 import type { Grid } from '../numeric/grid.ts';
 import { lightScene } from '../scene/build-scene.ts';
 import type { Pass } from './lane.ts';
@@ -19,37 +20,20 @@ export const costPasses = (
 ): Pass<readonly ThingCost[]>[] => [
   async (signal, onProgress) => {
     const { scene, things } = lightScene(state.document, sceneOptions(state, ground));
-    const patches = patchesOf(state, MOST_CELLS);
-    const hours = new Float64Array(things.length);
-    const shares = new Float64Array(things.length);
-    let weightSum = 0;
-    let done = 0;
-    await Promise.all(
-      patches.map(async ({ grid, mask, readingHeightM }) => {
-        const cells = mask.reduce((sum, one) => sum + one, 0);
-        if (cells === 0) return;
-        const cost = await runner.run(
-          'light-cost',
-          { scene, grid, readingHeightM, mask, thingCount: things.length },
-          { signal },
-        );
-        const weight = cells * grid.cellM ** 2;
-        weightSum += weight;
-        for (let thing = 0; thing < things.length; thing++) {
-          hours[thing] += weight * cost.directHoursADay[thing];
-          shares[thing] += weight * cost.lightShare[thing];
-        }
-        done++;
-        onProgress(done / patches.length);
-      }),
-    );
+    const costs = await runPatchCosts(runner, scene, things.length, patchesOf(state, MOST_CELLS), {
+      signal,
+      onProgress,
+    });
+    const groundM2 = costs.reduce((sum, { areaM2 }) => sum + areaM2, 0);
+    const mean = (thing: number, of: 'sunHoursADay' | 'lightShare') =>
+      costs.reduce((sum, cost) => sum + cost.areaM2 * cost[of][thing], 0) / groundM2;
     return things
       .map(
         ({ id, label }, thing): ThingCost => ({
           id,
           label,
-          sunHoursADay: hours[thing] / weightSum,
-          lightShare: shares[thing] / weightSum,
+          sunHoursADay: mean(thing, 'sunHoursADay'),
+          lightShare: mean(thing, 'lightShare'),
         }),
       )
       .filter((cost) => cost.sunHoursADay >= LEAST_HOURS)

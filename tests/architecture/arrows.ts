@@ -66,7 +66,9 @@ export const ARROWS: Readonly<Record<string, Arrows>> = {
   sheets: { code: [...QUESTIONS, 'outside', 'site', 'geo'] },
   jobs: {
     code: [...ENGINES, 'years', ...QUESTIONS, 'scene', 'geo'],
-    reason: 'geo: reading a raster of elevations is a job, and no engine',
+    types: ['site', 'growth'],
+    reason:
+      'geo: reading a raster of elevations is a job, and no engine; types of the site and of paces: a question that runs an engine many times over years and designs is a job, which hands the document on to its question’s folder',
   },
   workers: { code: ['jobs'] },
   batch: {

@@ -23,10 +23,15 @@ import {
   status,
 } from './shared.ts';
 
+/** What a belt is for: crops and soil, or buildings, stock and people. It decides how dense it should be. */
+export const BELT_PURPOSES = ['crops', 'stock'] as const;
+export type BeltPurpose = (typeof BELT_PURPOSES)[number];
+
 /** What a belt and a block have in common. */
 export const woodyStandProperties = {
   status: status.optional(),
   owner: z.string().optional(),
+  purpose: z.enum(BELT_PURPOSES).optional(),
   /** Botanical name in the catalogue; without one nothing grows. */
   species: z.string().optional(),
   heightM: positiveM.optional(),
@@ -52,6 +57,7 @@ export type BeltFeature = z.infer<typeof beltFeature>;
 /** For belts and blocks. `heightM` is that of a standing one whose height nobody has given (common practice, no source). */
 export const woodyStandDefaults = {
   status: 'existing',
+  purpose: 'crops',
   plantedHeightM: PLANTED_HEIGHT_M,
   baseHeightM: 0,
   opticalPorosityLeafOn: POROSITY_LEAF_ON,
@@ -65,6 +71,17 @@ const ownerField: PropertyField = {
   label: 'Whose is it',
   unit: 'text',
   help: 'Who decides about it: what a neighbour owns, a neighbour may fell.',
+};
+
+const purposeField: PropertyField = {
+  key: 'purpose',
+  label: 'What it is for',
+  unit: 'choice',
+  help: 'It changes no figure, but what is said of how dense it is; usual: crops.',
+  choices: [
+    { value: 'crops', label: 'crops and soil' },
+    { value: 'stock', label: 'buildings, stock or people' },
+  ],
 };
 
 /** The form of a belt or block, with its own field for how far it reaches sideways, if it has one. */
@@ -103,6 +120,7 @@ export const woodyStandFields = (own: readonly PropertyField[], standingHeightM:
     'How much daylight shows through, in winter',
     'The same without leaves; empty: as the species has it.',
   ),
+  purposeField,
   ownerField,
   layoutField,
   noteField,

@@ -1,0 +1,87 @@
+import { pointsOnField } from '../belts/belt-side.ts';
+import { type InsuranceWish, withInsurance } from '../belts/insurance-belt.ts';
+import { latestYear } from '../belts/latest-year.ts';
+import { PACES } from '../belts/years-to-protect.ts';
+import type { Pace } from '../growth/height-curve.ts';
+import type { SceneOptions } from '../scene/options.ts';
+import type { SiteDocument } from '../site/document.ts';
+import type { FieldFeature } from '../site/records/field.ts';
+import type { JobRunner, RunOptions } from './messages.ts';
+import { runFieldCut, type WindReading } from './run-field-cut.ts';
+
+/** Years after the felling that are looked at: what is planted grows, but other things may go. */
+const AFTER_FELLING = [0, 1, 2, 4, 8, 15, 25];
+/** What must be kept where nothing is chosen, against what stands before the felling. */
+const KEPT_SHARE = 0.75;
+
+/** The latest year to plant, and the shelter of the field about the felling; years after the base year. */
+export interface Insurance {
+  readonly wish: InsuranceWish;
+  /** The mean cut that is kept: chosen, or three quarters of that with the edge. */
+  readonly leastCutShare: number;
+  /** Mean cut of the growing season's wind in the year of felling, nothing new planted. */
+  readonly withEdge: number;
+  readonly withoutEdge: number;
+  /** The lowest it falls to with the belt planted at once. */
+  readonly plantedAtOnce: number;
+  /** Latest year to plant by how fast the belt grows; null: even planted at once it is too late. */
+  readonly latest: Readonly<Record<Pace, number | null>>;
+  /** True where the field keeps enough with nothing planted. */
+  readonly needless: boolean;
+}
+
+/**
+ * The latest year in which the insuring belt can be planted so that the field's shelter never falls below the chosen
+ * value once the edge is felled: the engine is run over the years after the felling, planting in year k, halving k.
+ */
+export async function runInsurance(
+  runner: JobRunner,
+  request: { readonly document: SiteDocument; readonly options: SceneOptions; readonly field: FieldFeature },
+  wish: InsuranceWish,
+  reading: WindReading,
+  run: RunOptions = {},
+): Promise<Insurance> {
+  const { document, options, field } = request;
+  const { edgeId, felledInYear } = wish;
+  const felled = { ids: [edgeId], fromYear: felledInYear };
+  const points = pointsOnField(field, options.frame);
+  // Without the insuring belt where it is drawn already: it is what is asked about.
+  const insurerId = 'beltId' in wish.insurer ? wish.insurer.beltId : null;
+  const bare =
+    insurerId === null
+      ? document
+      : { ...document, features: document.features.filter(({ id }) => id !== insurerId) };
+  let looks = 0;
+  const expected = 3 + PACES.length * AFTER_FELLING.length * (2 + Math.log2(Math.max(2, felledInYear)) / 2);
+  const cutAt = async (site: SiteDocument, moment: SceneOptions) => {
+    const { meanCut } = await runFieldCut(runner, site, moment, field, reading, run);
+    run.onProgress?.(Math.min(1, ++looks / expected));
+    return meanCut;
+  };
+  const at = (year: number, pace: Pace) => ({ ...options, year, pace, felled });
+  const withEdge = await cutAt(bare, { ...at(felledInYear, 'usual'), felled: null });
+  const leastCutShare = wish.leastCutShare ?? KEPT_SHARE * withEdge;
+
+  /** The lowest cut in the years after the felling; stops at the first below what is kept. */
+  const lowest = async (site: SiteDocument, pace: Pace, stopBelow: number) => {
+    let least = Number.POSITIVE_INFINITY;
+    for (const after of AFTER_FELLING) {
+      least = Math.min(least, await cutAt(site, at(felledInYear + after, pace)));
+      if (least < stopBelow) break;
+    }
+    return least;
+  };
+  const withoutEdge = await cutAt(bare, at(felledInYear, 'usual'));
+  const needless =
+    withoutEdge >= leastCutShare && (await lowest(bare, 'usual', leastCutShare)) >= leastCutShare;
+  const planted = (year: number) => withInsurance(document, wish, year, options, points);
+  const plantedAtOnce = await lowest(planted(0), 'usual', Number.NEGATIVE_INFINITY);
+  const latest: Record<Pace, number | null> = { slow: null, usual: null, fast: null };
+  for (const pace of PACES)
+    latest[pace] = await latestYear(
+      0,
+      felledInYear,
+      async (year) => (await lowest(planted(year), pace, leastCutShare)) >= leastCutShare,
+    );
+  return { wish, leastCutShare, withEdge, withoutEdge, plantedAtOnce, latest, needless };
+}
