@@ -46,7 +46,7 @@ const squares = (reads: readonly Read[], shareOf: (read: Read) => number): numbe
   reads.reduce((sum, read) => sum + ((read.share - shareOf(read)) / read.deviation) ** 2, 0);
 
 /** Score of the model as it is. */
-export const asItIs = (reads: readonly Read[]): number => squares(reads, ({ model }) => model);
+const asItIs = (reads: readonly Read[]): number => squares(reads, ({ model }) => model);
 
 function fitOf(reads: readonly Read[], what: Explanation): WindFit {
   const nodes = NODES[what];

@@ -16,7 +16,7 @@ export const openAtMeters = (speedMps: number, roughnessM: number): number =>
   speedMps * profileRatio(10, METER_HEIGHT_M, Math.min(MOST_ROUGHNESS_M, roughnessM));
 
 /** One standard deviation of a mean of the open wind over so many minutes, as a share of that wind. */
-export function gustShare(minutes: number, roughnessM: number): number {
+function gustShare(minutes: number, roughnessM: number): number {
   // Standard deviation over mean near the ground in neutral air is 1 / ln(z / z0).
   const intensity = 1 / Math.log(METER_HEIGHT_M / Math.min(MOST_ROUGHNESS_M, roughnessM));
   return intensity * Math.sqrt((2 * GUST_SCALE_S) / (60 * minutes));

@@ -19,7 +19,7 @@ const LEAST_MINUTES = 5;
 /** Hand meters stall below this in the open, m/s. */
 const LEAST_OPEN_MPS = 1.5;
 /** Fewer readings tell no explanation from another. */
-export const ENOUGH_READINGS = 3;
+const ENOUGH_READINGS = 3;
 
 export interface ScoredSpot {
   readonly kept: KeptSpot;

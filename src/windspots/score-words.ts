@@ -45,22 +45,19 @@ export function scoreSentences(score: SpotScore, unit: TapeUnit): string[] {
       : [`${waiting.length} written down ${waiting.length === 1 ? 'waits' : 'wait'} for a reading.`];
   if (readings.length === 0) return ['No reading yet that can be scored.', ...waits];
   const count = (within: ScoredSpot['within']) => readings.filter((each) => each.within === within).length;
-  const inside = [
-    [count('function'), 'inside the range by the function'],
-    [count('measured'), 'outside it but inside what was measured behind other belts'],
-    [count('neither'), 'outside both'],
-  ] as const;
   const where =
     readings.length === 1
       ? [WITHIN[readings[0].within]]
-      : inside.flatMap(([n, words]) => (n > 0 ? [`${n} ${words}`] : []));
+      : (['function', 'measured', 'neither'] as const).flatMap((within) =>
+          count(within) > 0 ? [`${count(within)} ${WITHIN[within]}`] : [],
+        );
   const misses = readings.map(({ missShare }) => missShare);
   const range =
     readings.length === 1
       ? ''
       : ` (from ${signedPoints(Math.min(...misses))} to ${signedPoints(Math.max(...misses))})`;
   return [
-    `${readings.length} ${readings.length === 1 ? 'reading' : 'readings'}: ${where.join(', ')}; ${readings.length === 1 ? '' : 'in the mean '}${missWords(score.meanMissShare)}${range}.`,
+    `${readings.length} ${readings.length === 1 ? 'reading' : 'readings'}: ${where.join('; ')}; ${readings.length === 1 ? '' : 'in the mean '}${missWords(score.meanMissShare)}${range}.`,
     causeWords(score, unit),
     ...waits,
   ];

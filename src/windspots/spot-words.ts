@@ -55,7 +55,7 @@ export const partsWords = ({ parts }: Expected): string[] =>
     .map((part) => `${part.name}: ${partWords(part)} (${part.says})`);
 
 /** "6 points less to 2 more", "up to 4 points more". */
-export function partWords({ below, above }: Pick<RangePart, 'below' | 'above'>): string {
+function partWords({ below, above }: Pick<RangePart, 'below' | 'above'>): string {
   const [less, more] = [below, above].map((share) => Math.round(100 * share));
   if (less === more) return `${pointsText(below)} less or more`;
   if (less === 0) return `up to ${pointsText(above)} more`;

@@ -8,7 +8,7 @@ import { shareAt } from './share-at.ts';
 import type { SpotWind } from './spot-plan.ts';
 
 /** Shelter is "still quite effective up to 40 degrees either way" (Cleugh 1997; Burke 1998); beyond it sources part. */
-export const MOST_OFF_SQUARE_DEG = 40;
+const MOST_OFF_SQUARE_DEG = 40;
 /** Beside an end and in a gap the wind is faster, to two heights aside (the engine's own guess). */
 const END_H = 2;
 /** What moves the share by less is not felt beside the belt. */

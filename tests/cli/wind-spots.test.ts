@@ -22,7 +22,7 @@ describe('leeglade wind-spots', () => {
     expect(stderr).toBe('');
     expect(status).toBe(0);
     expect(stdout).toContain(
-      'Wind behind West belt on Saturday 10 July 2027, in a wind from the west (270°) of 6 m/s at 10 m, Beaufort 4',
+      'Wind behind West belt on Saturday 10 July 2027, in a wind from the west (270°) of 6.0 m/s at 10 m, Beaufort 4',
     );
     expect(stdout).toMatch(
       /^2\. 5 heights behind: expect \d+ to \d+ % of the open wind: by the function 2\d % \(\d+ to \d+ % with what is not known here\), behind belts that were measured 22 to 71 %\.$/m,

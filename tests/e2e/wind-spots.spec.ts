@@ -38,7 +38,7 @@ test('wind spots on a telephone, by keys alone: asked, written down, read, score
     ['Wind 3 heights', '1.8'],
     ['Wind 5 heights', '1.8'],
   ]) {
-    await waiting.getByRole('button', { name: `Type what was read: ${which}` }).press('Enter');
+    await waiting.getByRole('button', { name: `Type what was read of ${which}` }).press('Enter');
     await expect(panel.getByLabel('Mean of the meter in the open')).toBeFocused();
     await panel.getByLabel('Mean of the meter in the open').fill('4.2');
     await panel.getByLabel('Mean of the meter at the spot').fill(there);

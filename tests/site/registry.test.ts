@@ -27,10 +27,13 @@ describe('the kinds of features', () => {
       const shape = (schema as unknown as { shape: { properties: { shape: object } } }).shape.properties
         .shape;
       const inFile = Object.keys(shape).filter((key) => key !== 'kind');
-      // A field belongs to all layouts and a reading to none.
+      // A field belongs to all layouts and a reading to none; what was expected of a reading stays as it was written.
       const inForm = fields
         .map((f) => f.key)
-        .concat(kind === 'field' || kind === 'measure' ? ['layout'] : []);
+        .concat(
+          kind === 'field' || kind === 'measure' ? ['layout'] : [],
+          kind === 'measure' ? ['expected'] : [],
+        );
       expect(inForm.sort()).toEqual(inFile.sort());
     });
 

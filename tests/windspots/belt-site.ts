@@ -7,7 +7,7 @@ type Properties = Readonly<Record<string, unknown>>;
 const LENGTH_M = 1200;
 
 /** A straight belt of 10 m through HERE, square to a direction, in the middle of its length. */
-export function beltAcross(fromDeg: number, properties: Properties = {}, centre: LonLat = HERE) {
+function beltAcross(fromDeg: number, properties: Properties = {}, centre: LonLat = HERE) {
   const end = (turn: number) => destination(centre, fromDeg + turn, LENGTH_M / 2);
   return thing('b1', 'LineString', [end(-90), end(90)], {
     kind: 'belt',

@@ -37,7 +37,7 @@ export function WaitingList({ waiting }: { waiting: readonly KeptSpot[] }) {
             ) : (
               <div className="buttons">
                 <button type="button" data-spot={kept.id} onClick={() => setTyping(kept.id)}>
-                  Type what was read<span className="unseen">: {kept.name}</span>
+                  Type what was read<span className="unseen"> of {kept.name}</span>
                 </button>
                 <button
                   type="button"
