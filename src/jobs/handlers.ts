@@ -1,3 +1,4 @@
+import { proposeSearch } from '../belts/propose-job.ts';
 import { readGround } from '../geo/read-ground.ts';
 import { computeLight, computeLightOnGrids } from '../light/compute-light.ts';
 import { computeFirstLastSun } from '../light/first-last-sun.ts';
@@ -27,6 +28,7 @@ const HANDLERS: Handlers = {
   shelter: (request, options) => drive(computeShelter(request), options),
   'shelter-follow': followKept,
   'shelter-at': (request, options) => drive(computeShelterAt(request), options),
+  'propose-belts': (request, options) => drive(proposeSearch(request), options),
   'ground-file': (request) => readGround(request),
 };
 

@@ -1,3 +1,4 @@
+import type { SearchRequest, SearchResult } from '../belts/propose-job.ts';
 import type { FirstLastSun, FirstLastSunRequest } from '../light/first-last-sun-types.ts';
 import type {
   LightCostRequest,
@@ -43,6 +44,7 @@ export interface JobMap {
   shelter: [ShelterRequest, ShelterResult];
   'shelter-follow': [HeldShelterRequest, ShelterResult];
   'shelter-at': [ShelterAtRequest, ShelterAt];
+  'propose-belts': [SearchRequest, SearchResult];
   'ground-file': [GroundFileJob, GroundFileResult];
 }
 export type JobName = keyof JobMap;

@@ -22,7 +22,7 @@ export type ServiceFeature = z.infer<typeof serviceFeature>;
 /** Ground kept free on each side of a line, and around an area (common practice, no source). */
 export const pathDefaults = { offsetM: 0.6 } as const;
 export const keepOutDefaults = { offsetM: 0 } as const;
-const serviceDefaults = { offsetM: 3 } as const;
+export const serviceDefaults = { offsetM: 3 } as const;
 
 const wayFields = (defaultOffsetM: number, reasonHelp: string): PropertyField[] => [
   nameField,

@@ -1,0 +1,106 @@
+/** What proposed belts are called, and what to see to before planting them; the same on the screen and the command line. */
+import { COMPASS_POINTS, compassIndex } from '../wind/compass.ts';
+import type { BeltAlternative, BeltProposals } from './propose-result.ts';
+import type { BeltPlace, WindSeason } from './propose-types.ts';
+
+export const SEASON_WORDS: Readonly<Record<WindSeason, string>> = {
+  growing: 'in the growing season',
+  rest: 'in the rest of the year',
+  year: 'over the year',
+};
+
+const AIM_WORDS: Readonly<Record<BeltAlternative['aims'][number], string>> = {
+  land: 'least land',
+  shade: 'least shade',
+  soonest: 'soonest',
+  most: 'most shelter that was found',
+};
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+const percent = (share: number): string => `${Math.round(share * 100)} %`;
+
+/** "Red alder belt, north side". @param facingDeg true azimuth. */
+export function beltName(commonName: string, { where }: BeltPlace, facingDeg: number): string {
+  // Sides are told in eight directions.
+  const { name } = COMPASS_POINTS[(Math.round(facingDeg / 45) % 8) * 2];
+  return capital(`${commonName} belt, ${where === 'edge' ? `${name} side` : `across, facing ${name}`}`);
+}
+
+/** "Least land and least shade". */
+export const aimWords = ({ aims }: BeltAlternative): string =>
+  capital(aims.map((aim) => AIM_WORDS[aim]).join(' and '));
+
+/** The wish in a sentence's words: "cut by 30 % over 70 % of Upper Lea in year 12, in the growing season". */
+export const wishWords = ({ wish, fieldName }: BeltProposals): string =>
+  `cut by ${percent(wish.cutShare)} or more over ${percent(wish.overShare)} of ${fieldName} in year ${wish.year}, ${SEASON_WORDS[wish.season]}`;
+
+/** What came out, in one or two sentences. */
+export function answerWords(found: BeltProposals): string {
+  const { wish, overShareNow, alternatives, help } = found;
+  if (overShareNow >= wish.overShare)
+    return `No belt is needed: what stands or is planned cuts the wind by ${percent(wish.cutShare)} or more over ${percent(overShareNow)} of ${found.fieldName} in year ${wish.year}, ${SEASON_WORDS[wish.season]}.`;
+  if (!help) {
+    const count = alternatives.length;
+    return `${count === 1 ? 'One way was found' : `${count} ways were found`} to have the wind ${wishWords(found)}; now it is over ${percent(overShareNow)}.`;
+  }
+  if (found.tried === 0)
+    return `There is no room for a belt on ${found.fieldName}: what stands, is planned or is kept free leaves no stretch long enough. A line across another part of the field, drawn by hand, may still serve.`;
+  const best = alternatives[0];
+  const reached = best
+    ? `The most that was found is ${percent(best.overShare.usual)} of it, with the belts below.`
+    : `No belt that has room there adds to the ${percent(overShareNow)} that is sheltered already.`;
+  return `The wind cannot be ${wishWords(found)}. ${reached} ${helpWords(found)}`;
+}
+
+function helpWords({ wish, help, alternatives }: BeltProposals): string {
+  if (!help) return '';
+  const parts = [
+    ...(help.year === null ? [] : [`waiting until year ${help.year}`]),
+    ...(alternatives.length > 0 && help.cutShare >= 0.05 && help.cutShare < wish.cutShare
+      ? [`asking for ${Math.floor(help.cutShare * 100)} % instead of ${Math.round(wish.cutShare * 100)} %`]
+      : []),
+    'a net or a taller nurse row for the first years',
+    'ground that is now kept free for other things',
+  ];
+  return `What would help: ${parts.slice(0, -1).join(', ')}, or ${parts[parts.length - 1]}.`;
+}
+
+/** "year 9 (8 to 11)". */
+export function fromYearWords({ fromYear }: BeltAlternative): string {
+  const { slow, usual, fast } = fromYear;
+  const said = (year: number | null) => (year === null ? 'later' : String(year));
+  if (usual === null) return 'not within twenty years after that';
+  return slow === usual && fast === usual
+    ? `year ${usual}`
+    : `year ${usual} (${said(fast)} to ${said(slow)})`;
+}
+
+/** "72 to 81 %", slow to fast growth. */
+export function overBandWords({ overShare: { slow, fast } }: BeltAlternative): string {
+  const [low, high] = [Math.min(slow, fast), Math.max(slow, fast)].map((share) => Math.round(share * 100));
+  return low === high ? `${low} %` : `${low} to ${high} %`;
+}
+
+/** Things to see to before any of the belts is planted. */
+export function beltCautions({ belts }: BeltAlternative): string[] {
+  const species = [...new Set(belts.map(({ option }) => option.plant.commonName))];
+  const along = belts.some(({ option }) => option.place.where === 'edge');
+  return [
+    ...(along
+      ? [
+          'Along a boundary: ask the neighbour first, and look at your local law on hedge heights and distances; shade and roots cross the line.',
+        ]
+      : []),
+    'Before digging: ask the owners of overhead lines, buried cables and drains how far trees must stay away, full-grown ones too.',
+    'On clay, trees move foundations: the distances kept here are the usual ones; ask a licensed person where a building is near.',
+    ...(species.length === 1
+      ? [
+          `Plant ${species[0]} mixed with another species of like growth: a belt of one species can fail as a whole.`,
+        ]
+      : []),
+    'A shelter figure is an estimate from growth curves and one published function: measured belts fall on both sides of it, and no figure means that a tree is sound.',
+  ];
+}
+
+/** One of the sixteen points for a true azimuth. */
+export const pointWords = (azimuthDeg: number): string => COMPASS_POINTS[compassIndex(azimuthDeg)].name;
