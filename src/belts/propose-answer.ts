@@ -1,10 +1,8 @@
-import type { LonLat } from '../geo/frame.ts';
 import { toLonLat } from '../geo/frame.ts';
 import type { LightResult } from '../light/light-types.ts';
 import type { GridSpec } from '../numeric/grid.ts';
 import { cellCount } from '../numeric/grid.ts';
 import { beltOrBlockAtYear } from '../scene/stand-at-year.ts';
-import type { Drawn } from '../site/actions/add-feature.ts';
 import type { FeatureOf } from '../site/document.ts';
 import { isInside } from '../site/plane-geometry.ts';
 import { stripArea } from '../site/strip-area.ts';

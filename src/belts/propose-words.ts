@@ -1,5 +1,5 @@
 /** What proposed belts are called, and what to see to before planting them; the same on the screen and the command line. */
-import { COMPASS_POINTS, compassIndex } from '../wind/compass.ts';
+import { COMPASS_POINTS } from '../wind/compass.ts';
 import type { BeltAlternative, BeltProposals } from './propose-result.ts';
 import type { BeltPlace, WindSeason } from './propose-types.ts';
 
@@ -101,6 +101,3 @@ export function beltCautions({ belts }: BeltAlternative): string[] {
     'A shelter figure is an estimate from growth curves and one published function: measured belts fall on both sides of it, and no figure means that a tree is sound.',
   ];
 }
-
-/** One of the sixteen points for a true azimuth. */
-export const pointWords = (azimuthDeg: number): string => COMPASS_POINTS[compassIndex(azimuthDeg)].name;
