@@ -39,7 +39,7 @@ export function ProposalList({ found }: { readonly found: BeltProposals }) {
       ) : (
         <p className="field-label">{aimWords(way)}</p>
       )}
-      <dl className="facts-list">
+      <dl className="facts-list proposal-facts">
         <div>
           <dt>
             Wind cut by {formatShare(wish.cutShare)} or more over, year {wish.year}
@@ -126,6 +126,8 @@ function BeltLine(props: {
   const { letter, name, heightM, heightBandM, option } = belt;
   const { plant, place } = option;
   const [low, high] = heightBandM;
+  // A figure and its unit stay on one line.
+  const length = (metres: number) => formatLength(metres, units).replace(' ', '\u00a0');
   const point = () => pointOut(appStore, letter);
   return (
     // Pointing at a line, or coming to its buttons by keys, shows which belt on the map it is.
@@ -147,10 +149,9 @@ function BeltLine(props: {
         </p>
         <p className="small soft">
           <i>{plant.species}</i>
-          {plant.mixedWith ? `, to be mixed with ${plant.mixedWith}` : ''}.{' '}
-          {formatLength(place.lengthM, units)} long, {formatLength(plant.widthM, units)} wide; in year {year}{' '}
-          {formatLength(heightM, units)} high
-          {high - low > 0.2 ? ` (${formatLength(low, units)} to ${formatLength(high, units)})` : ''}.
+          {plant.mixedWith ? `, to be mixed with ${plant.mixedWith}` : ''}. {length(place.lengthM)} long,{' '}
+          {length(plant.widthM)} wide; in year {year} {length(heightM)} high
+          {high - low > 0.2 ? ` (${length(low)} to ${length(high)})` : ''}.
         </p>
         {plant.cautions.map((caution) => (
           <p key={caution} className="caution">
