@@ -83,14 +83,14 @@ function densityFinding({ porosityOn, purpose }: BeltFacts): BeltFinding | null 
   if (Math.round(density * 100) > Math.round(most * 100))
     return {
       kind: 'too dense',
-      says: `Too dense: ${stands}. The wind is stillest close behind it, and whirls come down sooner.`,
+      says: `${stands}. The wind is stillest close behind it, and whirls come down sooner.`,
       cure: 'Wider spacing, every third plant out, or the lower branches thinned by somebody trained.',
       source: NRCS,
     };
   if (Math.round(density * 100) < Math.round(least * 100))
     return {
       kind: 'too open',
-      says: `Too open: ${stands}.`,
+      says: `${stands}.`,
       cure: 'A second row beside it with its plants in the spaces of the first, or closer planting.',
       source: NRCS,
     };
@@ -128,7 +128,7 @@ function lengthFinding(
     on.length > 0 ? `With ${listed(on)} it is ${metres(wholeM)} long` : `It is ${metres(lengthM)} long`;
   return {
     kind: 'too short',
-    says: `Too short: ${whole}, ${(wholeM / heightM).toFixed(1)} times its height of ${metres(heightM)} at twenty years; the wind comes round its ends.`,
+    says: `${whole}, ${(wholeM / heightM).toFixed(1)} times its height of ${metres(heightM)} at twenty years; the wind comes round its ends.`,
     cure: `${metres(wantedM - wholeM)} more makes ten heights; or join it to what stands, or expect a shorter lee.`,
     source: `${NRCS} (ten times the height of the 20-year tree)`,
   };
@@ -139,7 +139,7 @@ function gapFindings({ gaps, paths }: BeltFacts, { metres }: FindingWords): Belt
     ...gaps.map(
       ({ widthM, endDeg, to }): BeltFinding => ({
         kind: 'gap',
-        says: `A gap of ${metres(widthM)} between its ${compassWord(endDeg)} end and ${to}: the wind is faster in it.`,
+        says: `${metres(widthM)} are open between its ${compassWord(endDeg)} end and ${to}: the wind is faster in it.`,
         cure: 'Plant it up; where it is a gate, let the ends overlap, or set a short belt or net before it.',
         source: ENDS,
       }),

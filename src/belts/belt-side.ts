@@ -89,11 +89,13 @@ function crosses(a: XY, b: XY, line: readonly XY[]): boolean {
   return false;
 }
 
+/** Sectors of these even roses have a width, as in the engine; any other list is exact directions. */
+const SECTOR_COUNTS = [8, 12, 16, 36];
 /** A sector's wind is spread evenly over its width, in so many parts. */
 const PARTS = 9;
 
 export function sideWind(sectors: readonly ClimateSector[], facingDeg: number): SideWind {
-  const widthDeg = 360 / Math.max(1, sectors.length);
+  const widthDeg = SECTOR_COUNTS.includes(sectors.length) ? 360 / sectors.length : 0;
   const total = sectors.reduce((sum, each) => sum + each.frequency * each.meanSpeedMps, 0);
   const within = (centreDeg: number): number => {
     if (!(total > 0)) return 0;

@@ -32,6 +32,21 @@ export interface Bridge {
   readonly cautions: readonly string[];
 }
 
+/** What a bridge gains in one year. */
+export interface BridgeGain {
+  readonly year: number;
+  /** Share of the field on which the belt alone cuts the wind from its side by 30 % or more, without and with the bridge. */
+  readonly protectedWithout: number;
+  readonly protectedWith: number;
+  /** Mean cut of the growing season's wind over the field, all that stands acting. */
+  readonly meanCutWithout: number;
+  readonly meanCutWith: number;
+}
+
+export interface BridgeOffer extends Bridge {
+  readonly gains: readonly BridgeGain[];
+}
+
 /** A line moved sideways by metres, to the left of its course; corners along their mitre. */
 export function besideLine(line: readonly XY[], leftM: number): LocalXY[] {
   const normal = (a: XY, b: XY): XY => {
@@ -76,7 +91,7 @@ export function bridges(
 ): Bridge[] {
   const shape = beltShape(document, belt, options.frame, options);
   if (shape.isArea || !isPlanned(belt) || !shape.judged || !when.protects) return [];
-  const fromYear = plantedYearOf(document, belt);
+  const fromYear = Math.max(0, plantedYearOf(document, belt));
   const untilYear = when.usefulFrom.slow ?? when.usefulFrom.usual ?? when.years[when.years.length - 1];
   const toYear = untilYear - 1;
   if (toYear < fromYear) return [];

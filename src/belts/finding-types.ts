@@ -10,6 +10,20 @@ export type FindingKind =
   | 'darkens'
   | 'owner';
 
+/** What each is called above its sentence. */
+export const FINDING_NAMES: Readonly<Record<FindingKind, string>> = {
+  side: 'Wrong side',
+  'too dense': 'Too dense',
+  'too open': 'Too open',
+  leafless: 'Leafless in the windy season',
+  'too short': 'Too short',
+  gap: 'A gap',
+  'raised foot': 'A raised foot',
+  'one species': 'One species only',
+  darkens: 'Darkens patches',
+  owner: 'No owner',
+};
+
 /** One thing that is wrong with a belt. */
 export interface BeltFinding {
   readonly kind: FindingKind;

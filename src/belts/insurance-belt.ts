@@ -1,4 +1,5 @@
 /** A belt that is planted against the day when somebody fells an edge that is not one's own. */
+import type { Pace } from '../growth/height-curve.ts';
 import { beltHabitOf } from '../plants/crown-density.ts';
 import { findSpecies } from '../plants/find-species.ts';
 import type { SceneOptions } from '../scene/options.ts';
@@ -25,6 +26,22 @@ export interface InsuranceWish {
   /** The mean cut of the growing season's wind over the field that must be kept; null: three quarters of what the edge gives. */
   readonly leastCutShare: number | null;
   readonly insurer: Insurer;
+}
+
+/** The latest year to plant, and the shelter of the field about the felling; years after the base year. */
+export interface Insurance {
+  readonly wish: InsuranceWish;
+  /** The mean cut that is kept: chosen, or three quarters of that with the edge. */
+  readonly leastCutShare: number;
+  /** Mean cut of the growing season's wind in the year of felling, nothing new planted. */
+  readonly withEdge: number;
+  readonly withoutEdge: number;
+  /** The lowest it falls to with the belt planted at once. */
+  readonly plantedAtOnce: number;
+  /** Latest year to plant by how fast the belt grows; null: even planted at once it is too late. */
+  readonly latest: Readonly<Record<Pace, number | null>>;
+  /** True where the field keeps enough with nothing planted. */
+  readonly needless: boolean;
 }
 
 export function edgeOf(document: SiteDocument, id: FeatureId): BeltLike {

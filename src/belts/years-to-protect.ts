@@ -68,13 +68,3 @@ export function usefulYears(
   };
   return { protects, usefulFrom: { slow: from('slow'), usual: from('usual'), fast: from('fast') } };
 }
-
-/** "year 9 to 14", "year 8", "after year 40". */
-export function yearBandWords({ usefulFrom: { slow, usual, fast }, protects, years }: BeltWhen): string {
-  if (!protects) return 'not on this field';
-  const last = years[years.length - 1];
-  if (fast === null && usual === null) return `after year ${last}`;
-  const first = fast ?? usual;
-  if (slow === null) return `year ${first} at the earliest, or after year ${last}`;
-  return first === slow ? `year ${slow}` : `year ${first} to ${slow}`;
-}

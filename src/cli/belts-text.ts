@@ -1,10 +1,9 @@
 import type { BeltFacts } from '../belts/belt-facts.ts';
-import { whenSentence } from '../belts/belt-words.ts';
-import type { BeltFinding, Darkened } from '../belts/finding-types.ts';
+import { bridgeSentence, insuranceSentence, whenSentence } from '../belts/belt-words.ts';
+import type { BridgeOffer } from '../belts/bridge.ts';
+import { type BeltFinding, type Darkened, FINDING_NAMES } from '../belts/finding-types.ts';
+import type { Insurance } from '../belts/insurance-belt.ts';
 import type { BeltWhen } from '../belts/years-to-protect.ts';
-import { bridgeSentence, insuranceSentence } from '../jobs/insurance-words.ts';
-import type { BridgeOffer } from '../jobs/run-bridges.ts';
-import type { Insurance } from '../jobs/run-insurance.ts';
 
 export interface BeltAnswer {
   readonly facts: BeltFacts;
@@ -36,7 +35,8 @@ export function beltsText({ siteName, baseYear, layout, fieldName, belts }: Belt
     const who = facts.planned ? 'planned' : `stands${facts.owner ? `, owner: ${facts.owner}` : ''}`;
     lines.push('', `${facts.label} (${who})`);
     if (findings.length === 0) lines.push('  Nothing found wrong with it.');
-    for (const { says, cure, source } of findings) lines.push(`  - ${says} ${cure} [${source}]`);
+    for (const { kind, says, cure, source } of findings)
+      lines.push(`  - ${FINDING_NAMES[kind]}. ${says} ${cure} [${source}]`);
     if (when) lines.push(`  When: ${whenSentence(when, fieldName, metres)}`);
     for (const offer of offers) {
       lines.push(`  Until then: ${bridgeSentence(offer, fieldName, calendar, metres)}`);

@@ -1,7 +1,7 @@
 import { ALONE_OPTIONS, aloneScene } from '../belts/belt-alone.ts';
 import type { BeltLike } from '../belts/belt-shape.ts';
 import { pointsOnField } from '../belts/belt-side.ts';
-import { type Bridge, bridges, takenDownAfter, withBridge } from '../belts/bridge.ts';
+import { type BridgeGain, type BridgeOffer, bridges, takenDownAfter, withBridge } from '../belts/bridge.ts';
 import { fieldCut, fieldGrid } from '../belts/field-cut.ts';
 import { type BeltWhen, CUT_SHARE } from '../belts/years-to-protect.ts';
 import type { SceneOptions } from '../scene/options.ts';
@@ -11,21 +11,6 @@ import type { JobRunner, RunOptions } from './messages.ts';
 import { runFieldCut, type WindReading } from './run-field-cut.ts';
 
 const CELLS_ACROSS = 30;
-
-/** What a bridge gains in one year. */
-export interface BridgeGain {
-  readonly year: number;
-  /** Share of the field on which the belt alone cuts the wind from its side by 30 % or more, without and with the bridge. */
-  readonly protectedWithout: number;
-  readonly protectedWith: number;
-  /** Mean cut of the growing season's wind over the field, all that stands acting. */
-  readonly meanCutWithout: number;
-  readonly meanCutWith: number;
-}
-
-export interface BridgeOffer extends Bridge {
-  readonly gains: readonly BridgeGain[];
-}
 
 /** Less of the field, or of the mean cut, is not worth a bridge. Common practice, no source. */
 const LEAST_GAIN = 0.01;

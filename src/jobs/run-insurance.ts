@@ -1,5 +1,5 @@
 import { pointsOnField } from '../belts/belt-side.ts';
-import { type InsuranceWish, withInsurance } from '../belts/insurance-belt.ts';
+import { type Insurance, type InsuranceWish, withInsurance } from '../belts/insurance-belt.ts';
 import { latestYear } from '../belts/latest-year.ts';
 import { PACES } from '../belts/years-to-protect.ts';
 import type { Pace } from '../growth/height-curve.ts';
@@ -13,22 +13,6 @@ import { runFieldCut, type WindReading } from './run-field-cut.ts';
 const AFTER_FELLING = [0, 1, 2, 4, 8, 15, 25];
 /** What must be kept where nothing is chosen, against what stands before the felling. */
 const KEPT_SHARE = 0.75;
-
-/** The latest year to plant, and the shelter of the field about the felling; years after the base year. */
-export interface Insurance {
-  readonly wish: InsuranceWish;
-  /** The mean cut that is kept: chosen, or three quarters of that with the edge. */
-  readonly leastCutShare: number;
-  /** Mean cut of the growing season's wind in the year of felling, nothing new planted. */
-  readonly withEdge: number;
-  readonly withoutEdge: number;
-  /** The lowest it falls to with the belt planted at once. */
-  readonly plantedAtOnce: number;
-  /** Latest year to plant by how fast the belt grows; null: even planted at once it is too late. */
-  readonly latest: Readonly<Record<Pace, number | null>>;
-  /** True where the field keeps enough with nothing planted. */
-  readonly needless: boolean;
-}
 
 /**
  * The latest year in which the insuring belt can be planted so that the field's shelter never falls below the chosen

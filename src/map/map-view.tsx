@@ -8,6 +8,7 @@ import { useKeys } from './drawing/use-keys.ts';
 import { usePointer } from './drawing/use-pointer.ts';
 import { useReshaping } from './drawing/use-reshaping.ts';
 import { useSketch } from './drawing/use-sketch.ts';
+import { FelledBanner } from './felled-banner.tsx';
 import { useInkTheme } from './ink-theme.ts';
 import { Legend } from './legend.tsx';
 import { NorthArrow } from './north-arrow.tsx';
@@ -15,10 +16,12 @@ import { Progress } from './progress.tsx';
 import { ReadOut } from './read-out.tsx';
 import { ScaleBar } from './scale-bar.tsx';
 import { Spoken } from './spoken.tsx';
+import { useFallStrip } from './use-fall-strip.ts';
 import { useFitToSite } from './use-fit-to-site.ts';
 import { useMap } from './use-map.ts';
 import { usePicture } from './use-picture.ts';
 import { usePlan } from './use-plan.ts';
+import { useProposals } from './use-proposals.ts';
 import { useRelief } from './use-relief.ts';
 import { useStakes } from './use-stakes.ts';
 import { useUnderlays } from './use-underlays.ts';
@@ -38,7 +41,9 @@ export function MapView() {
   usePicture(map, raster, theme, hatched);
   useUnderlays(map);
   usePlan(map);
+  useProposals(map);
   useStakes(map);
+  useFallStrip(map);
   const { showSite, showField } = useFitToSite(map);
   usePointer(map);
   useKeys(map, container, showSite);
@@ -51,6 +56,7 @@ export function MapView() {
       <Cross map={map} />
       <div className="map-head">
         <DrawBar />
+        <FelledBanner />
         <ReadOut map={map} />
       </div>
       <div className="map-foot-left">

@@ -1,10 +1,12 @@
 import medium from '@expo-google-fonts/atkinson-hyperlegible-next/500Medium/AtkinsonHyperlegibleNext_500Medium.ttf?url';
 import bold from '@expo-google-fonts/atkinson-hyperlegible-next/700Bold/AtkinsonHyperlegibleNext_700Bold.ttf?url';
 import type { LayerSpecification, StyleSpecification } from 'maplibre-gl';
+import { fallLayers } from './fall-layers.ts';
 import { groundLayers } from './ground-layers.ts';
 import type { InkTheme } from './ink-theme.ts';
 import { letteringLayers } from './lettering-layers.ts';
 import { planLayers } from './plan-layers.ts';
+import { proposalLayers } from './proposal-layers.ts';
 import { sketchLayers } from './sketch-layers.ts';
 import { stakesLayers } from './stakes-layers.ts';
 
@@ -19,7 +21,9 @@ export const GEOJSON_SOURCES = [
   'crowns',
   'points',
   'names',
+  'fall',
   'selected',
+  'proposals',
   'stakes',
   'sketch',
 ] as const;
@@ -28,8 +32,10 @@ export type GeojsonSourceName = (typeof GEOJSON_SOURCES)[number];
 /** All layers of the drawing in order, from the paper up. */
 export const drawingLayers = (theme: InkTheme): LayerSpecification[] => [
   ...groundLayers(theme),
+  ...fallLayers(theme),
   ...planLayers(theme),
   ...letteringLayers(theme),
+  ...proposalLayers(theme),
   ...stakesLayers(theme),
   ...sketchLayers(theme),
 ];

@@ -5,6 +5,11 @@ const WORK = [
   ['light', 'Working out the light'],
   ['sunTimes', 'Following the sun through a day of each month'],
   ['shelter', 'Working out the shelter'],
+  ['insurance', 'Looking for the latest year to plant'],
+  ['bridges', 'Trying what bridges the first years'],
+  ['beltYears', 'Following the belts as they grow'],
+  ['beltSun', 'Finding what sun the belts take'],
+  ['proposals', 'Looking for belts'],
   ['outlook', 'Looking ahead at the patches'],
   ['costs', 'Finding what each tree costs'],
   ['lightEnds', 'Finding what would change the light most'],
@@ -24,6 +29,11 @@ export function Progress() {
   const sunTimes = useApp((app) => app.sunTimes);
   const sunTimeEnds = useApp((app) => app.sunTimeEnds);
   const yearCurves = useApp((app) => app.yearCurves);
+  const insurance = useApp((app) => app.insurance);
+  const bridges = useApp((app) => app.bridges);
+  const beltYears = useApp((app) => app.beltYears);
+  const beltSun = useApp((app) => app.beltSun);
+  const proposals = useApp((app) => app.proposals);
   const cancel = useApp((app) => app.cancelComputation);
   const all: Record<(typeof WORK)[number][0], Computation<unknown>> = {
     light,
@@ -35,6 +45,11 @@ export function Progress() {
     sunTimes,
     sunTimeEnds,
     yearCurves,
+    proposals,
+    insurance,
+    bridges,
+    beltYears,
+    beltSun,
   };
   const running = WORK.filter(([name]) => all[name].status === 'computing');
   if (running.length === 0) return null;

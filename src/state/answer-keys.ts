@@ -3,7 +3,7 @@ import { lightField } from './light-field.ts';
 import type { AppState } from './model.ts';
 
 /** What the engines see besides the features and the ground, which may lie by heights among them. */
-const circumstances = (state: AppState) => [
+const setting = (state: AppState) => [
   state.document.site.wind,
   state.document.site.growingSeason,
   state.document.site.sunshineShareByMonth,
@@ -15,9 +15,18 @@ const circumstances = (state: AppState) => [
   state.weather,
   state.layout,
 ];
+const circumstances = (state: AppState) => [...setting(state), state.felled];
 const world = (state: AppState) => [state.document.features, state.ground, ...circumstances(state)];
 /** The world at the end that is shown. */
 export const shown = (state: AppState) => [...world(state), state.shownEnd];
+
+/** The site as it says itself, whatever is supposed to be felled. */
+export const asItStands = (state: AppState) => [
+  state.document.features,
+  state.ground,
+  ...setting(state),
+  state.shelterOptions,
+];
 
 const lightSetting = (state: AppState) => [
   state.shownEnd,

@@ -34,10 +34,14 @@ export function derived(state: AppState, before: AppState): Partial<AppState> {
       part.frame ||
       state.year !== before.year ||
       state.layout !== before.layout ||
+      state.felled !== before.felled ||
       state.shownEnd !== before.shownEnd
     ) {
-      const { year, layout } = state;
-      part.grown = growPlan(state.document, atEnd({ year, layout, pace: 'usual', frame }, state.shownEnd));
+      const { year, layout, felled } = state;
+      part.grown = growPlan(
+        state.document,
+        atEnd({ year, layout, felled, pace: 'usual', frame }, state.shownEnd),
+      );
     }
   } catch (reason) {
     if (!(reason instanceof BadInputError)) throw reason;

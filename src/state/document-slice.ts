@@ -15,7 +15,9 @@ import {
 } from '../site/history.ts';
 import { BadInputError } from '../units/bad-input.ts';
 import { afterOpening } from './earlier-sites.ts';
+import { idleComputation } from './lane.ts';
 import type { Actions, App, AppState } from './model.ts';
+import { FIRST_PROPOSING } from './proposing.ts';
 
 type DocumentActions = Pick<
   Actions,
@@ -72,7 +74,12 @@ export function documentActions(
         hand: { doing: 'looking' },
         pointed: null,
         shownEnd: null,
+        felled: null,
+        bridgesOf: null,
+        insuranceWish: null,
         stakes: null,
+        proposing: FIRST_PROPOSING,
+        proposals: idleComputation(),
         windSpots: null,
         earlierSites: afterOpening(get().earlierSites, get().document, document),
         ...view,

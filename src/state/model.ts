@@ -1,3 +1,8 @@
+import type { BridgeOffer } from '../belts/bridge.ts';
+import type { Darkened } from '../belts/finding-types.ts';
+import type { Insurance, InsuranceWish } from '../belts/insurance-belt.ts';
+import type { BeltProposals } from '../belts/propose-result.ts';
+import type { BeltWhen } from '../belts/years-to-protect.ts';
 import type { Frame, LonLat } from '../geo/frame.ts';
 import type { AtEnds } from '../jobs/run-ends.ts';
 import type { FirstLastSun } from '../light/first-last-sun-types.ts';
@@ -5,6 +10,7 @@ import type { LightResult } from '../light/light-types.ts';
 import type { Grid } from '../numeric/grid.ts';
 import type { SceneEnd } from '../scene/ends.ts';
 import type { GrownPlan } from '../scene/grown-plan.ts';
+import type { Felled } from '../scene/options.ts';
 import type { SiteProblem } from '../site/checks/problem.ts';
 import type { FeatureId, Kind, SiteDocument } from '../site/document.ts';
 import type { StakeWish } from '../stakes/stake-plan.ts';
@@ -13,6 +19,7 @@ import type { ShelterOptions, ShelterResult, WindClimate } from '../wind/shelter
 import type { SpotWish } from '../windspots/spot-plan.ts';
 import type { EarlierSite } from './earlier-sites.ts';
 import type { HorizonFound } from './horizon-found.ts';
+import type { Proposing } from './proposing.ts';
 import type { WindFound } from './wind-found.ts';
 
 export type StepId = 'ground' | 'shelter' | 'trees' | 'light';
@@ -208,6 +215,12 @@ export interface AppState {
   /** Which guesses the shelter engine uses, and its rule for several belts. */
   readonly shelterOptions: ShelterOptions;
   readonly layout: string | null;
+  /** What is supposed to be felled while it is looked at; nothing of it is in the document. */
+  readonly felled: Felled | null;
+  /** The planned belt whose first years are to be bridged. */
+  readonly bridgesOf: FeatureId | null;
+  /** The edge that is to be insured against being felled, and how. */
+  readonly insuranceWish: InsuranceWish | null;
   readonly unitSystem: UnitSystem;
   readonly selection: FeatureId | null;
   readonly hand: Hand;
@@ -247,8 +260,19 @@ export interface AppState {
   readonly sunTimeEnds: Computation<AtEnds<FirstLastSun>>;
   /** While its dialog is open. */
   readonly horizon: Computation<HorizonFound>;
+  /** What is asked of new belts, and what was said of those proposed. */
+  readonly proposing: Proposing;
+  /** Belts for a field, when they are asked for. */
+  readonly proposals: Computation<BeltProposals>;
   /** While its dialog is open. */
   readonly windHere: Computation<WindFound>;
+  /** While the Shelter step is open or a belt is chosen: the sun that each belt and block takes from the patches… */
+  readonly beltSun: Computation<ReadonlyMap<FeatureId, readonly Darkened[]>>;
+  /** …and when each planned belt protects. */
+  readonly beltYears: Computation<ReadonlyMap<FeatureId, BeltWhen>>;
+  /** Of the belt and the edge that were asked for. */
+  readonly bridges: Computation<readonly BridgeOffer[]>;
+  readonly insurance: Computation<Insurance>;
 }
 
 export interface Actions {
@@ -280,6 +304,9 @@ export interface Actions {
         | 'inkedValues'
         | 'shelterOptions'
         | 'layout'
+        | 'felled'
+        | 'bridgesOf'
+        | 'insuranceWish'
         | 'unitSystem'
         | 'theme'
         | 'dialog'
@@ -295,6 +322,8 @@ export interface Actions {
   ): void;
   setBrush(brush: Partial<Brush>): void;
   say(message: Message | null): void;
+  /** Looks for belts as they are asked for. */
+  proposeBelts(): void;
   cancelComputation(): void;
   /** Computes everything that the screen needs again. */
   computeAgain(): void;

@@ -10,6 +10,7 @@ export const sceneOptions = (state: AppState, ground: Grid, year = state.year): 
     {
       year,
       layout: state.layout,
+      felled: state.felled,
       pace: 'usual',
       frame: state.frame,
       ground,

@@ -1,6 +1,7 @@
 import type { StoreApi } from 'zustand/vanilla';
 import { createRemoteRunner } from '../jobs/remote-runner.ts';
 import { parseSite } from '../site/parse-site.ts';
+import { keepBeltsAnswered } from './belt-answers.ts';
 import { keepComputing } from './compute.ts';
 import { type DeviceStore, memoryDeviceStore, openDeviceStore } from './device-store.ts';
 import { downloadText } from './download.ts';
@@ -11,6 +12,7 @@ import { keepChecking } from './keep-checking.ts';
 import { keptView } from './kept-view.ts';
 import { keepReferencesLoaded } from './load-references.ts';
 import type { App } from './model.ts';
+import { createProposing } from './proposed-belts.ts';
 import { keepFilesIn } from './site-files.ts';
 import { keepWindFromHere, windPasses } from './wind-from-here.ts';
 import { workersWork } from './work.ts';
@@ -32,7 +34,20 @@ export async function startApp(store: StoreApi<App>): Promise<void> {
   const computing = keepComputing(store, workersWork(store, runner));
   keepHorizon(store, (state, ground, at) => horizonPasses(state, ground, at, runner));
   keepWindFromHere(store, (state, ground, at) => windPasses(state, ground, at, runner));
-  store.setState({ cancelComputation: computing.cancel, computeAgain: computing.again });
+  const belts = keepBeltsAnswered(store, runner);
+  const proposing = createProposing(store, runner);
+  store.setState({
+    proposeBelts: proposing.propose,
+    cancelComputation: () => {
+      computing.cancel();
+      belts.cancel();
+      proposing.cancel();
+    },
+    computeAgain: () => {
+      computing.again();
+      belts.again();
+    },
+  });
 }
 
 async function bringBack(store: StoreApi<App>, device: DeviceStore): Promise<void> {

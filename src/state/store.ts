@@ -9,6 +9,7 @@ import { fileActions } from './files-slice.ts';
 import { FIRST_HAND, handActions } from './hand-slice.ts';
 import { idleComputation } from './lane.ts';
 import type { App, AppState } from './model.ts';
+import { FIRST_PROPOSING } from './proposing.ts';
 import { FIRST_VIEW, viewActions } from './view-slice.ts';
 
 /** What stands on the screen before the kept site or the demo is there. */
@@ -57,7 +58,13 @@ export function createAppStore(
       sunTimes: idleComputation(),
       sunTimeEnds: idleComputation(),
       horizon: idleComputation(),
+      proposing: FIRST_PROPOSING,
+      proposals: idleComputation(),
       windHere: idleComputation(),
+      beltSun: idleComputation(),
+      beltYears: idleComputation(),
+      bridges: idleComputation(),
+      insurance: idleComputation(),
     };
     // Derived once from nothing, so that the first document is grown and laid out like any other.
     const nothing = { ...state, document: null as unknown as SiteDocument };
@@ -68,6 +75,7 @@ export function createAppStore(
       ...viewActions(set),
       ...handActions(set, get),
       ...fileActions(set, get),
+      proposeBelts: () => {},
       cancelComputation: () => {},
       computeAgain: () => {},
     };

@@ -13,6 +13,9 @@ type ViewState = Pick<
   | 'inkedValues'
   | 'shelterOptions'
   | 'layout'
+  | 'felled'
+  | 'bridgesOf'
+  | 'insuranceWish'
   | 'unitSystem'
   | 'theme'
   | 'dialog'
@@ -38,6 +41,9 @@ export const FIRST_VIEW: ViewState = {
   inkedValues: { 'light-share': null, 'sun-hours': null, 'daily-light': null },
   shelterOptions: USUAL_SHELTER_OPTIONS,
   layout: null,
+  felled: null,
+  bridgesOf: null,
+  insuranceWish: null,
   unitSystem: 'metric',
   theme: 'as-device',
   dialog: null,

@@ -7,6 +7,9 @@ import { REGISTRY } from '../../site/records/registry.ts';
 import { openStakes, stakesOf } from '../../state/shadow-stakes.ts';
 import { appStore, useApp } from '../../state/store.ts';
 import { windSpotsOf } from '../../state/wind-spots.ts';
+import { BeltFindings } from '../belts/belt-findings.tsx';
+import { BeltWhenSection } from '../belts/belt-when.tsx';
+import { BorrowedEdge } from '../belts/borrowed-edge.tsx';
 import { Details } from '../parts/panel-head.tsx';
 import { STEPS } from '../steps.ts';
 import { OpenWindSpots } from '../wind-spots/open-wind-spots.tsx';
@@ -110,6 +113,9 @@ export function PropertiesPanel(props: { feature: SiteFeature }) {
         </p>
       ))}
       <BeltShelter feature={feature} />
+      <BeltFindings feature={feature} />
+      <BeltWhenSection feature={feature} />
+      <BorrowedEdge key={feature.id} feature={feature} />
       <div className="section wide-gap">
         {shown.map((field) => (
           <FieldEditor

@@ -1,5 +1,6 @@
 import { useApp } from '../../state/store.ts';
 import { departureInWords } from '../../wind/shelter-guesses.ts';
+import { BeltLists } from '../belts/belt-lists.tsx';
 import { Answer } from '../parts/answer.tsx';
 import { DrawButtons } from '../parts/draw-buttons.tsx';
 import { PanelHead, Section } from '../parts/panel-head.tsx';
@@ -11,6 +12,7 @@ import { BeltTable } from './belt-table.tsx';
 import { EvaporationSection } from './evaporation-section.tsx';
 import { fieldShelter } from './field-shelter.ts';
 import { GuessList } from './guess-list.tsx';
+import { ProposeSection } from './propose-section.tsx';
 import { ShelterDetails } from './shelter-details.tsx';
 import { ShelteredGround } from './sheltered-ground.tsx';
 import { WindSection } from './wind-section.tsx';
@@ -36,7 +38,9 @@ export function ShelterPanel() {
         />
         <BeltBrush />
       </Section>
+      <ProposeSection />
       <BeltTable />
+      <BeltLists />
       <MeasurableBelts />
       <EvaporationSection />
       <WindSection />
