@@ -10,7 +10,7 @@ import type { SideWind } from './belt-side.ts';
 import { type BeltFinding, type Darkened, type FindingWords, listed } from './finding-types.ts';
 
 /** Densities in leaf by what a belt is for (NRCS). */
-export const DENSITY_FOR: Readonly<Record<BeltPurpose, readonly [least: number, most: number]>> = {
+const DENSITY_FOR: Readonly<Record<BeltPurpose, readonly [least: number, most: number]>> = {
   crops: [0.4, 0.6],
   stock: [0.65, 1],
 };
@@ -19,7 +19,7 @@ const PURPOSE_WORDS: Readonly<Record<BeltPurpose, string>> = {
   stock: 'buildings, stock and people',
 };
 /** A belt should be so many times as long as it is tall at twenty years (NRCS). */
-export const LEAST_LENGTH_H = 10;
+const LEAST_LENGTH_H = 10;
 /** Less free space below the leaves is stopped by grass and suckers. Common practice, no source. */
 const RAISED_FOOT_M = 0.5;
 /** An even rose has a quarter of its wind within 45 degrees of any bearing. Common practice, no source. */

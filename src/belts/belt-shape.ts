@@ -67,7 +67,7 @@ export const beltShapes = (document: SiteDocument, frame: Frame, moment: GrowthM
     .filter(isBeltLike)
     .map((feature) => beltShape(document, feature, frame, moment));
 
-export const lengthOfM = (line: readonly XY[]): number =>
+const lengthOfM = (line: readonly XY[]): number =>
   line.slice(1).reduce((sum, [x, y], i) => sum + Math.hypot(x - line[i][0], y - line[i][1]), 0);
 
 const widestM = (ring: readonly XY[]): number =>

@@ -12,7 +12,7 @@ const REACH_H = 20;
 const POINTS_ACROSS = 12;
 const BEARINGS = 72;
 /** Best square to the wind, "still quite effective up to 40° either way" (Cleugh 1997, Burke 1998), to the next 5°. */
-export const EFFECTIVE_DEG = 45;
+const EFFECTIVE_DEG = 45;
 
 /** Share of a season's wind (hours times speed) that comes from within 45° of a bearing. */
 export interface SideWind {

@@ -12,7 +12,7 @@ import { type BeltLike, beltShape, isPlanned, plantedYearOf } from './belt-shape
 import type { BeltWhen } from './years-to-protect.ts';
 
 /** Nets of this height and openness stand on posts of their own; taller ones need an engineer. Common practice, no source. */
-export const NET_HEIGHT_M = 3;
+const NET_HEIGHT_M = 3;
 const NET_POROSITY = 0.5;
 /** Room to work between the belt and what bridges it, m. Common practice, no source. */
 const NET_ROOM_M = 1;

@@ -44,7 +44,7 @@ export interface Insurance {
   readonly needless: boolean;
 }
 
-export function edgeOf(document: SiteDocument, id: FeatureId): BeltLike {
+function edgeOf(document: SiteDocument, id: FeatureId): BeltLike {
   const feature = featureById(document, id);
   if (!isBeltLike(feature))
     throw new BadInputError(`${String(id)} is a ${feature.properties.kind}; expected a ${BELT_LIKE_WORDS}.`);
@@ -52,7 +52,7 @@ export function edgeOf(document: SiteDocument, id: FeatureId): BeltLike {
 }
 
 /** A new belt along the field's side of an edge, planted in a year after the base year. */
-export function drawnInsurance(
+function drawnInsurance(
   document: SiteDocument,
   edge: BeltLike,
   species: string,

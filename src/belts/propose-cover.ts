@@ -155,7 +155,7 @@ export function* layCover(
 }
 
 /** Lays a belt over others. Mutates `onto`. */
-export function layOver(onto: Float32Array, belt: Float32Array, chained: boolean): void {
+function layOver(onto: Float32Array, belt: Float32Array, chained: boolean): void {
   if (chained) {
     for (let i = 0; i < onto.length; i++) onto[i] += belt[i] - onto[i] * belt[i];
     return;

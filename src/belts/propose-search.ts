@@ -29,7 +29,7 @@ const MOST_STARTS = 8;
 /** Rounds of swapping at most. */
 const MOST_ROUNDS = 12;
 
-export const shareOver = (cut: Float32Array, cutShare: number): number => {
+const shareOver = (cut: Float32Array, cutShare: number): number => {
   let over = 0;
   for (const one of cut) if (one >= cutShare) over++;
   return cut.length > 0 ? over / cut.length : 0;

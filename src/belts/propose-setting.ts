@@ -103,7 +103,7 @@ export const shelterRequest = (
  * Grid azimuths of the winds that matter in a season, radians: the axis along which most of the wind's run lies (from
  * the side that more of it comes from), and the axis across it.
  */
-export function leadingWinds(scene: ShelterScene, galeMps: number, season: WindSeason): number[] {
+function leadingWinds(scene: ShelterScene, galeMps: number, season: WindSeason): number[] {
   let [sin, cos] = [0, 0];
   const runs = shelterDirections(scene.climate, scene.convergenceRad, galeMps, 1).map(
     ({ fromRad, growing, rest }) => ({

@@ -3,7 +3,7 @@ import { COMPASS_POINTS } from '../wind/compass.ts';
 import type { BeltAlternative, BeltProposals } from './propose-result.ts';
 import type { BeltPlace, WindSeason } from './propose-types.ts';
 
-export const SEASON_WORDS: Readonly<Record<WindSeason, string>> = {
+const SEASON_WORDS: Readonly<Record<WindSeason, string>> = {
   growing: 'in the growing season',
   rest: 'in the rest of the year',
   year: 'over the year',
@@ -31,7 +31,7 @@ export const aimWords = ({ aims }: BeltAlternative): string =>
   capital(aims.map((aim) => AIM_WORDS[aim]).join(' and '));
 
 /** The wish in a sentence's words: "cut by 30 % over 70 % of Upper Lea in year 12, in the growing season". */
-export const wishWords = ({ wish, fieldName }: BeltProposals): string =>
+const wishWords = ({ wish, fieldName }: BeltProposals): string =>
   `cut by ${percent(wish.cutShare)} or more over ${percent(wish.overShare)} of ${fieldName} in year ${wish.year}, ${SEASON_WORDS[wish.season]}`;
 
 /** What came out, in one or two sentences. */

@@ -10,7 +10,7 @@ export const CUT_SHARE = 0.3;
  * of the field on which it will be at twenty years. Common practice, no source. The trade says 10 to 16 years from seed
  * for an alder belt; it thinks of the crowns of fruit trees as well, and this is the wind at 1.5 m.
  */
-export const USEFUL_SHARE = 2 / 3;
+const USEFUL_SHARE = 2 / 3;
 /** Less of the field than this is no protection of it. Common practice, no source. */
 const LEAST_FIELD_SHARE = 0.02;
 /** The place behind it that is watched, in heights of the belt at twenty years. */
