@@ -27,7 +27,7 @@ export interface Choice {
 /** Belts that are tried as the first one. */
 const MOST_STARTS = 8;
 /** Rounds of swapping at most. */
-const MOST_ROUNDS = 12;
+const MOST_ROUNDS = 6;
 
 const shareOver = (cut: Float32Array, cutShare: number): number => {
   let over = 0;

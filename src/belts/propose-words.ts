@@ -17,7 +17,7 @@ const AIM_WORDS: Readonly<Record<BeltAlternative['aims'][number], string>> = {
 };
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
-const percent = (share: number): string => `${Math.round(share * 100)} %`;
+const percent = (share: number): string => `${Math.round(share * 100)}\u00a0%`;
 
 /** "Red alder belt, north side". @param facingDeg true azimuth. */
 export function beltName(commonName: string, { where }: BeltPlace, facingDeg: number): string {
@@ -41,7 +41,7 @@ export function answerWords(found: BeltProposals): string {
     return `No belt is needed: what stands or is planned cuts the wind by ${percent(wish.cutShare)} or more over ${percent(overShareNow)} of ${found.fieldName} in year ${wish.year}, ${SEASON_WORDS[wish.season]}.`;
   if (!help) {
     const count = alternatives.length;
-    return `${count === 1 ? 'One way was found' : `${count} ways were found`} to have the wind ${wishWords(found)}; now it is over ${percent(overShareNow)}.`;
+    return `${['One way was', 'Two ways were', 'Three ways were'][count - 1]} found to have the wind ${wishWords(found)}; now it is over ${percent(overShareNow)}.`;
   }
   if (found.tried === 0)
     return `There is no room for a belt on ${found.fieldName}: what stands, is planned or is kept free leaves no stretch long enough. A line across another part of the field, drawn by hand, may still serve.`;
@@ -57,7 +57,7 @@ function helpWords({ wish, help, alternatives }: BeltProposals): string {
   const parts = [
     ...(help.year === null ? [] : [`waiting until year ${help.year}`]),
     ...(alternatives.length > 0 && help.cutShare >= 0.05 && help.cutShare < wish.cutShare
-      ? [`asking for ${Math.floor(help.cutShare * 100)} % instead of ${Math.round(wish.cutShare * 100)} %`]
+      ? [`asking for ${percent(Math.floor(help.cutShare * 100) / 100)} instead of ${percent(wish.cutShare)}`]
       : []),
     'a net or a taller nurse row for the first years',
     'ground that is now kept free for other things',
@@ -78,7 +78,7 @@ export function fromYearWords({ fromYear }: BeltAlternative): string {
 /** "72 to 81 %", slow to fast growth. */
 export function overBandWords({ overShare: { slow, fast } }: BeltAlternative): string {
   const [low, high] = [Math.min(slow, fast), Math.max(slow, fast)].map((share) => Math.round(share * 100));
-  return low === high ? `${low} %` : `${low} to ${high} %`;
+  return low === high ? `${low}\u00a0%` : `${low} to ${high}\u00a0%`;
 }
 
 /** Things to see to before any of the belts is planted. */

@@ -1,7 +1,7 @@
 import type { BeltAlternative, BeltProposals } from '../belts/propose-result.ts';
 import { aimWords, answerWords, beltCautions, fromYearWords, overBandWords } from '../belts/propose-words.ts';
 
-const percent = (share: number): string => `${Math.round(share * 100)} %`;
+const percent = (share: number): string => `${Math.round(share * 100)}\u00a0%`;
 const m2 = (area: number): string => `${Math.round(area)} m²`;
 
 /** What was found, for a person to read. @param out the file that was written; null: none. */
