@@ -39,9 +39,11 @@ export function insuranceSentence(
   const years = PACES.map((pace) => latest[pace]);
   if (years.every((year) => year === null))
     return `${loss} A belt planted at once still lets it fall to ${percent(plantedAtOnce)}, below the ${percent(leastCutShare)} to be kept: it would have to be felled later, or a net put up.`;
-  const said = (year: number | null) =>
-    year === null ? 'too late already' : `year ${year} (${calendar(year)})`;
-  return `${loss} To keep ${percent(leastCutShare)}, plant by ${said(latest.usual)}; ${said(latest.slow)} where growth is slow, ${said(latest.fast)} where it is fast.`;
+  const by = (year: number | null, growth: string) =>
+    year === null
+      ? `${growth} even planting at once is too late`
+      : `${growth} by year ${year} (${calendar(year)})`;
+  return `${loss} To keep ${percent(leastCutShare)}, plant ${by(latest.usual, 'at usual growth')}, ${by(latest.slow, 'slow')}, ${by(latest.fast, 'fast')}.`;
 }
 
 /** What a bridge is and what it gains, in sentences. */

@@ -10,7 +10,7 @@ import type { Grid } from '../numeric/grid.ts';
 import { lightScene } from '../scene/build-scene.ts';
 import { chosenFeatures } from '../site/chosen-features.ts';
 import type { FieldFeature } from '../site/records/field.ts';
-import { asItStands, patchesKey } from './answer-keys.ts';
+import { asItStands } from './answer-keys.ts';
 import { createLane, type Lane } from './lane.ts';
 import type { App, AppState, Computation } from './model.ts';
 import { patchesOf } from './patch-outlook.ts';
@@ -104,10 +104,13 @@ export function keepBeltsAnswered(
       );
     else bridges.rest(bridgeKey);
     sun.want(
-      patchesKey(state),
+      [...keys, state.year, state.shownEnd],
       [
         (signal, onProgress) => {
-          const { scene, things } = lightScene(state.document, sceneOptions(state, ground));
+          const { scene, things } = lightScene(state.document, {
+            ...sceneOptions(state, ground),
+            felled: null,
+          });
           return runDarkened(runner, scene, things, patchesOf(state, MOST_PATCH_CELLS), {
             signal,
             onProgress,

@@ -48,7 +48,7 @@ export function BorrowedEdge(props: { readonly feature: SiteFeature }) {
       </div>
       {felled && gone ? (
         <NumberField
-          label="Felled in year"
+          label="Looked at as felled in year"
           unit="after planting"
           digits={0}
           min={0}
