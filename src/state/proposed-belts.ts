@@ -41,29 +41,25 @@ export const openBelts = (state: ProposingState): readonly ProposedBelt[] =>
     (belt) => !state.proposing.accepted.includes(belt) && !state.proposing.declined.includes(belt),
   );
 
-/** Plans belts of a proposal: one step to undo. From then on they are belts like any other. */
+/** Plans belts of a proposal: one step to undo. From then on they are belts like any other, to be moved and reshaped. */
 export function acceptBelts(store: Store, belts: readonly ProposedBelt[]): void {
   const before = store.getState().document;
-  let ids: readonly FeatureOf<'belt'>['id'][] = [];
-  store
-    .getState()
-    .edit(belts.length === 1 ? `Plan ${belts[0].name}` : `Plan ${belts.length} belts`, (document) => {
-      const added = addFeatures(
+  const label = belts.length === 1 ? `Plan ${belts[0].name}` : `Plan ${belts.length} belts`;
+  store.getState().edit(
+    label,
+    (document) =>
+      addFeatures(
         document,
         belts.map(({ drawn }) => drawn),
-      );
-      ids = added.ids;
-      return added.document;
-    });
-  const { document, proposing, select } = store.getState();
+      ).document,
+  );
+  const { document, proposing } = store.getState();
   if (document === before) return;
   setProposing(store, {
     accepted: [...proposing.accepted, ...belts],
     pointedLetter: null,
     features: document.features,
   });
-  // Chosen, so that it can be moved and reshaped at once.
-  if (ids.length === 1) select(ids[0]);
 }
 
 /** Refuses belts of a proposal: nothing is proposed there again in this sitting. */

@@ -160,7 +160,9 @@ function BeltLine(props: {
         ))}
         {said ? (
           <p className="small">
-            {said === 'accepted' ? 'Planned: it is now a belt like any other.' : 'Refused.'}
+            {said === 'accepted'
+              ? 'Planned: choose it on the map or in the table below to move or reshape it.'
+              : 'Refused.'}
           </p>
         ) : (
           <div className="buttons">
