@@ -10,7 +10,7 @@ import type { JobRunner, RunOptions } from './messages.ts';
 import { runFieldCut, type WindReading } from './run-field-cut.ts';
 
 /** Years after the felling that are looked at: what is planted grows, but other things may go. */
-const AFTER_FELLING = [0, 1, 2, 4, 8, 15, 25];
+const AFTER_FELLING = [1, 2, 4, 8, 15, 25];
 /** What must be kept where nothing is chosen, against what stands before the felling. */
 const KEPT_SHARE = 0.75;
 
@@ -46,14 +46,12 @@ export async function runInsurance(
   const withEdge = await cutAt(bare, { ...at(felledInYear, 'usual'), felled: null });
   const leastCutShare = wish.leastCutShare ?? KEPT_SHARE * withEdge;
 
-  /** The lowest cut in the years after the felling; stops at the first below what is kept. */
+  /** The lowest cut in the years after the felling; the year of felling decides mostly, and is looked at first. */
   const lowest = async (site: SiteDocument, pace: Pace, stopBelow: number) => {
-    let least = Number.POSITIVE_INFINITY;
-    for (const after of AFTER_FELLING) {
-      least = Math.min(least, await cutAt(site, at(felledInYear + after, pace)));
-      if (least < stopBelow) break;
-    }
-    return least;
+    const cutAfter = (after: number) => cutAt(site, at(felledInYear + after, pace));
+    const atOnce = await cutAfter(0);
+    if (atOnce < stopBelow) return atOnce;
+    return Math.min(atOnce, ...(await Promise.all(AFTER_FELLING.map(cutAfter))));
   };
   const withoutEdge = await cutAt(bare, at(felledInYear, 'usual'));
   const needless =
