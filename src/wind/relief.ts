@@ -114,7 +114,7 @@ function fromHeights(
   corner: { readonly westM: number; readonly northM: number },
 ): Relief {
   const [hRe, hIm] = [heights, new Float64Array(SIZE * SIZE)];
-  fourierSquare(hRe, hIm, SIZE, -1);
+  fourierSquare(hRe, hIm, SIZE, 'forward');
   // Two real fields share one transform back: the second as the imaginary part.
   const [aRe, aIm] = [new Float64Array(SIZE * SIZE), new Float64Array(SIZE * SIZE)];
   const [bRe, bIm] = [new Float64Array(SIZE * SIZE), new Float64Array(SIZE * SIZE)];
@@ -134,16 +134,15 @@ function fromHeights(
       bRe[i] = mixed * hRe[i];
       bIm[i] = mixed * hIm[i];
     }
-  fourierSquare(aRe, aIm, SIZE, 1);
-  fourierSquare(bRe, bIm, SIZE, 1);
-  const scale = NEAR_GROUND_FACTOR / (SIZE * SIZE);
+  fourierSquare(aRe, aIm, SIZE, 'backward');
+  fourierSquare(bRe, bIm, SIZE, 'backward');
   return {
     columns: SIZE,
     rows: SIZE,
     cellM,
     ...corner,
-    eastEast: Float32Array.from(aRe, (value) => scale * value),
-    eastNorth: Float32Array.from(bRe, (value) => scale * value),
-    northNorth: Float32Array.from(aIm, (value) => scale * value),
+    eastEast: Float32Array.from(aRe, (value) => NEAR_GROUND_FACTOR * value),
+    eastNorth: Float32Array.from(bRe, (value) => NEAR_GROUND_FACTOR * value),
+    northNorth: Float32Array.from(aIm, (value) => NEAR_GROUND_FACTOR * value),
   };
 }

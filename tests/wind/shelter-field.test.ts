@@ -11,7 +11,7 @@ const rose = Array.from({ length: 16 }, (_, i) => sector(i * 22.5, 1 / 16, 3 + (
 const EDITS = 24;
 
 /** Most that scattered trees, which stay as they were found, make of a share of open wind. */
-const MOST_OF_TREES = 0.01;
+const MOST_OF_TREES = 0.003;
 
 test.each([
   [1, 0],
