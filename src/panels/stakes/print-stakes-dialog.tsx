@@ -1,7 +1,7 @@
 import type { PaperSize } from '../../sheets/paper.ts';
 import { stakesPages } from '../../sheets/stakes-page.ts';
 import type { AppState } from '../../state/model.ts';
-import { OutdoorDialog } from '../print/outdoor-dialog.tsx';
+import { PaperDialog } from '../print/paper-dialog.tsx';
 import { stakesPageInput } from './page-input.ts';
 
 const pagesOf = (app: AppState, paper: PaperSize, today: Date) => {
@@ -11,9 +11,10 @@ const pagesOf = (app: AppState, paper: PaperSize, today: Date) => {
 
 /** The page of shadow stakes to take outside. */
 export const PrintStakesDialog = () => (
-  <OutdoorDialog
+  <PaperDialog
     title="Shadow stakes on paper"
-    shows="shadow stakes"
+    words="The page of shadow stakes"
+    counted
     file="shadow-stakes"
     pagesOf={pagesOf}
   />

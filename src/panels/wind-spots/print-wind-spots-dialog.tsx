@@ -2,8 +2,8 @@ import type { PaperSize } from '../../sheets/paper.ts';
 import { windSpotsPages } from '../../sheets/wind-spots-page.ts';
 import type { AppState } from '../../state/model.ts';
 import { windSpotsAnswer } from '../../state/wind-spots.ts';
-import { OutdoorDialog } from '../print/outdoor-dialog.tsx';
 import { outdoorPageInput } from '../print/outdoor-input.ts';
+import { PaperDialog } from '../print/paper-dialog.tsx';
 
 const pagesOf = (app: AppState, paper: PaperSize, today: Date) => {
   const plan = windSpotsAnswer(app)?.plan;
@@ -14,5 +14,11 @@ const pagesOf = (app: AppState, paper: PaperSize, today: Date) => {
 
 /** The page to take outside with two hand meters. */
 export const PrintWindSpotsDialog = () => (
-  <OutdoorDialog title="Wind spots on paper" shows="wind spots" file="wind-spots" pagesOf={pagesOf} />
+  <PaperDialog
+    title="Wind spots on paper"
+    words="The page of wind spots"
+    counted
+    file="wind-spots"
+    pagesOf={pagesOf}
+  />
 );
