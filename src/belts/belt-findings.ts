@@ -3,7 +3,7 @@
  * Pure: facts in, sentences out. Densities are 1 less the optical porosity (the two are often mistaken for one another).
  */
 import type { BeltPurpose } from '../site/records/belt.ts';
-import { COMPASS_POINTS } from '../wind/compass.ts';
+import { directionWord } from '../units/compass.ts';
 import type { BeltFacts, SeasonOfBelt } from './belt-facts.ts';
 import { darkFinding, ownerFinding, speciesFinding } from './belt-findings-of-plants.ts';
 import type { SideWind } from './belt-side.ts';
@@ -28,9 +28,6 @@ const WRONG_SIDE_SHARE = 0.15;
 const NRCS = 'NRCS slide set on windbreaks';
 const ENDS = 'wind up to 20 % faster beside ends, in gaps and under raised crowns: Reid & Bird 1990';
 
-/** The nearest of the eight points. */
-const compassWord = (azimuthDeg: number): string =>
-  COMPASS_POINTS[2 * (((Math.round(azimuthDeg / 45) % 8) + 8) % 8)].name;
 const percent = (share: number): string => `${Math.round(share * 100)} %`;
 
 /** What is wrong with a belt, the weightiest first. @param darkens what it takes from patches; null: not known. */
@@ -66,11 +63,11 @@ function sideFinding({ side, fieldName, heightM }: BeltFacts): BeltFinding | nul
     };
   const { growing, rest, facingDeg } = side;
   if (growing.share >= WRONG_SIDE_SHARE || rest.share >= WRONG_SIDE_SHARE) return null;
-  const most = (season: SideWind) => `${compassWord(season.mostFromDeg)} (${percent(season.mostShare)})`;
+  const most = (season: SideWind) => `${directionWord(season.mostFromDeg)} (${percent(season.mostShare)})`;
   return {
     kind: 'side',
-    says: `It stands to the ${compassWord(facingDeg)} of ${fieldName}: ${percent(growing.share)} of the wind of the growing season comes from there, ${percent(rest.share)} of the rest of the year’s; most comes from the ${most(growing)} and the ${most(rest)}.`,
-    cure: `A belt to the ${compassWord(growing.mostFromDeg)} would meet more of the wind; keep this one if it is for a bitter wind that blows seldom.`,
+    says: `It stands to the ${directionWord(facingDeg)} of ${fieldName}: ${percent(growing.share)} of the wind of the growing season comes from there, ${percent(rest.share)} of the rest of the year’s; most comes from the ${most(growing)} and the ${most(rest)}.`,
+    cure: `A belt to the ${directionWord(growing.mostFromDeg)} would meet more of the wind; keep this one if it is for a bitter wind that blows seldom.`,
     source,
   };
 }
@@ -139,7 +136,7 @@ function gapFindings({ gaps, paths }: BeltFacts, { metres }: FindingWords): Belt
     ...gaps.map(
       ({ widthM, endDeg, to }): BeltFinding => ({
         kind: 'gap',
-        says: `${metres(widthM)} are open between its ${compassWord(endDeg)} end and ${to}: the wind is faster in it.`,
+        says: `${metres(widthM)} are open between its ${directionWord(endDeg)} end and ${to}: the wind is faster in it.`,
         cure: 'Plant it up; where it is a gate, let the ends overlap, or set a short belt or net before it.',
         source: ENDS,
       }),
@@ -147,7 +144,7 @@ function gapFindings({ gaps, paths }: BeltFacts, { metres }: FindingWords): Belt
     ...paths.map(
       ({ path, widthM, fromEndM, endDeg }): BeltFinding => ({
         kind: 'gap',
-        says: `${path} goes through it ${metres(fromEndM)} from its ${compassWord(endDeg)} end. Left open for it, about ${metres(widthM)} wide, the wind is faster there; the map has the belt closed.`,
+        says: `${path} goes through it ${metres(fromEndM)} from its ${directionWord(endDeg)} end. Left open for it, about ${metres(widthM)} wide, the wind is faster there; the map has the belt closed.`,
         cure: 'Take the path through at a slant, or draw the belt as two with the gap between.',
         source: ENDS,
       }),

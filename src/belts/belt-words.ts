@@ -1,5 +1,5 @@
 /** What the years of belts are called, on the screen and on the command line. */
-import { COMPASS_POINTS, compassIndex } from '../wind/compass.ts';
+import { fineDirectionWord } from '../units/compass.ts';
 import type { BridgeOffer } from './bridge.ts';
 import { type BeltFinding, FINDING_NAMES, type FindingKind } from './finding-types.ts';
 import type { Insurance } from './insurance-belt.ts';
@@ -24,7 +24,7 @@ export function whenSentence(when: BeltWhen, fieldName: string, metres: (lengthM
     return `By itself it never cuts the wind by 30 % on a part of ${fieldName} worth naming: it stands too far off, or shelters other ground.`;
   const at20 = years.indexOf(Math.max(0, plantedYear) + 20);
   const [slow, fast] = [cutAtWatched.slow[at20], cutAtWatched.fast[at20]];
-  return `Useful from ${yearBandWords(when)} on. Twenty years after planting it cuts the wind from the ${COMPASS_POINTS[compassIndex(when.fromDeg)].name} by 30 % or more on ${percent(fullShare)} of ${fieldName}, and by ${slow === fast ? percent(slow) : `${percent(Math.min(slow, fast))} to ${percent(Math.max(slow, fast))}`} at five heights (${metres(watchedM)}) behind it.`;
+  return `Useful from ${yearBandWords(when)} on. Twenty years after planting it cuts the wind from the ${fineDirectionWord(when.fromDeg)} by 30 % or more on ${percent(fullShare)} of ${fieldName}, and by ${slow === fast ? percent(slow) : `${percent(Math.min(slow, fast))} to ${percent(Math.max(slow, fast))}`} at five heights (${metres(watchedM)}) behind it.`;
 }
 
 /** What an insuring belt promises, in sentences. @param calendar the calendar year of a year after the base year. */

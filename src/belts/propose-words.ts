@@ -1,5 +1,5 @@
 /** What proposed belts are called, and what to see to before planting them; the same on the screen and the command line. */
-import { COMPASS_POINTS } from '../wind/compass.ts';
+import { directionWord } from '../units/compass.ts';
 import type { BeltAlternative, BeltProposals } from './propose-result.ts';
 import type { BeltPlace, WindSeason } from './propose-types.ts';
 
@@ -21,8 +21,7 @@ const percent = (share: number): string => `${Math.round(share * 100)}\u00a0%`;
 
 /** "Red alder belt, north side". @param facingDeg true azimuth. */
 export function beltName(commonName: string, { where }: BeltPlace, facingDeg: number): string {
-  // Sides are told in eight directions.
-  const { name } = COMPASS_POINTS[(Math.round(facingDeg / 45) % 8) * 2];
+  const name = directionWord(facingDeg);
   return capital(`${commonName} belt, ${where === 'edge' ? `${name} side` : `across, facing ${name}`}`);
 }
 

@@ -4,7 +4,7 @@ import { lookUp } from '../numeric/even-table.ts';
 import type { SiteEvaporation } from '../scene/site-evaporation.ts';
 import { reliefThanOpen } from '../sheets/evaporation-words.ts';
 import { awayWords, cutWords, ownedWords, PARTS_EXPLAINED, shelterPart } from '../sheets/wind-here-words.ts';
-import { COMPASS_POINTS, compassIndex } from '../wind/compass.ts';
+import { nearestPoint } from '../units/compass.ts';
 import type { BySeason } from '../wind/shelter-at-types.ts';
 
 export interface WindAtPage {
@@ -53,7 +53,7 @@ export function windAtText({
         ({ thing, distanceM, heightM, cut }) =>
           `${things[thing].label} ${awayWords(distanceM, heightM, metres)}${by.length > 1 ? ` (alone ${percent(cut[2])})` : ''}`,
       );
-      return `  ${COMPASS_POINTS[compassIndex(fromDeg)].short} ${fromDeg.toFixed(1)}° (${percent(frequency[2])}, ${openSpeedMps[2].toFixed(1)} m/s): ${share
+      return `  ${nearestPoint(fromDeg).short} ${fromDeg.toFixed(1)}° (${percent(frequency[2])}, ${openSpeedMps[2].toFixed(1)} m/s): ${share
         .map(cutWords)
         .join(', ')}${named.length > 0 ? ` by ${named.join(' and ')}` : ''}`;
     }),

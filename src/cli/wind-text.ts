@@ -1,11 +1,6 @@
-import {
-  fromWords,
-  hoursFigure,
-  seasonSentence,
-  signsSeen,
-  speedFigure,
-} from '../sheets/wind-climate-words.ts';
+import { hoursFigure, seasonSentence, signsSeen, speedFigure } from '../sheets/wind-climate-words.ts';
 import type { WindPageInput, WindPageSeason } from '../sheets/wind-page-input.ts';
+import { fineDirectionWord } from '../units/compass.ts';
 import type { WindRests } from '../wind/site-climate.ts';
 
 /** The wind for a person to read. */
@@ -36,7 +31,7 @@ function season(name: string, { sectors }: WindPageSeason, unit: WindPageInput['
       .filter(({ frequency }) => frequency > 0)
       .map(
         ({ fromDeg, frequency, meanSpeedMps, weibullScaleMps, weibullK }) =>
-          `  ${fromWords(fromDeg).padEnd(16)} ${String(Math.round(fromDeg)).padStart(3)}°  ${(frequency * 100).toFixed(1).padStart(5)}  ${speedFigure(meanSpeedMps, unit).padStart(5)}  ${speedFigure(weibullScaleMps, unit).padStart(5)} ${weibullK.toFixed(2)}`,
+          `  ${fineDirectionWord(fromDeg).padEnd(16)} ${String(Math.round(fromDeg)).padStart(3)}°  ${(frequency * 100).toFixed(1).padStart(5)}  ${speedFigure(meanSpeedMps, unit).padStart(5)}  ${speedFigure(weibullScaleMps, unit).padStart(5)} ${weibullK.toFixed(2)}`,
       ),
   ];
 }

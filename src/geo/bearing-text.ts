@@ -1,4 +1,5 @@
-const COMPASS_POINTS = 'N NNE NE ENE E ESE SE SSE S SSW SW WSW W WNW NW NNW'.split(' ');
+import { pointByLetters } from '../units/compass.ts';
+
 const ANGLE =
   /^(\d+(?:\.\d+)?)\s*(?:°|d|deg|º)?\s*(?:(\d+(?:\.\d+)?)\s*(?:'|′|m|min)\s*(?:(\d+(?:\.\d+)?)\s*(?:"|″|''|s|sec))?)?$/i;
 
@@ -18,8 +19,8 @@ function angleFromText(text: string): number | null {
  */
 export function bearingFromText(text: string): number | null {
   const tidy = text.trim().replace(/\s+/g, ' ');
-  const point = COMPASS_POINTS.indexOf(tidy.toUpperCase());
-  if (point >= 0) return point * 22.5;
+  const point = pointByLetters(tidy);
+  if (point) return point.azimuthDeg;
   const quadrant = /^([NS])\s*(.+?)\s*([EW])$/i.exec(tidy);
   if (quadrant) {
     const angleDeg = angleFromText(quadrant[2]);

@@ -5,7 +5,6 @@
 export { BEAUFORT_SCALE, beaufortForce } from '../wind/beaufort.ts';
 export { windFromTable } from '../wind/climate-from-table.ts';
 export { sectorsFromWords, type WindInWords } from '../wind/climate-from-words.ts';
-export { COMPASS_POINTS } from '../wind/compass.ts';
 export {
   drawnRecord,
   onSixteen,

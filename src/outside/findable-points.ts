@@ -2,7 +2,7 @@ import { type Frame, type LonLat, toLocal } from '../geo/frame.ts';
 import { azimuthDeg } from '../geo/geodesic.ts';
 import { chosenFeatures, takenField } from '../site/chosen-features.ts';
 import type { FeatureId, FeatureOf, SiteDocument, SiteFeature } from '../site/document.ts';
-import { compassWord } from './compass-word.ts';
+import { directionWord } from '../units/compass.ts';
 
 /** A point that a person can find outside, with the letter it has on the sketch. */
 export interface FindablePoint {
@@ -50,7 +50,7 @@ function whichOf(places: readonly LonLat[]): string[] {
   if (places.length === 1) return [''];
   const mean = (axis: 0 | 1) => places.reduce((sum, place) => sum + place[axis], 0) / places.length;
   const middle: LonLat = [mean(0), mean(1)];
-  const words = places.map((place) => compassWord(azimuthDeg(middle, place)));
+  const words = places.map((place) => directionWord(azimuthDeg(middle, place)));
   return words.map((word, i) => {
     const before = words.slice(0, i).filter((each) => each === word).length;
     const alike = words.filter((each) => each === word).length;

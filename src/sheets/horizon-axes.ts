@@ -1,18 +1,8 @@
+import { directionWord } from '../units/compass.ts';
 import { STRIP_INKS } from './horizon-inks.ts';
 import { FIST_DEG, type StripSizes } from './horizon-scale.ts';
 import type { Mark, PointMm } from './page-model.ts';
 import { textWidthMm } from './text-width.ts';
-
-export const DIRECTIONS = [
-  'north',
-  'north-east',
-  'east',
-  'south-east',
-  'south',
-  'south-west',
-  'west',
-  'north-west',
-] as const;
 
 const turned = (deg: number): number => ((deg % 360) + 360) % 360;
 /** Distance of a turn to the nearest direction in words, degrees. */
@@ -50,7 +40,7 @@ export function compassAxis(declinationDeg: number, sizes: StripSizes, left: num
     if (named || (turn % everyDeg === 0 && toDirection(turn) * perDeg > 1.4 * widest))
       write(`${turned(turn)}°`, turn, 1.45, named ? STRIP_INKS.ink : STRIP_INKS.softInk);
     if (!named) continue;
-    write(DIRECTIONS[turned(turn) / 45], turn, 2.7, STRIP_INKS.ink, true);
+    write(directionWord(turn), turn, 2.7, STRIP_INKS.ink, true);
     write(`needle ${Math.round(turned(turn - declinationDeg)) % 360}°`, turn, 3.9, STRIP_INKS.softInk);
   }
   return [{ mark: 'lines', linesMm: ticks, stroke: { ink: STRIP_INKS.ink, widthMm: 1.5 * pen } }, ...marks];

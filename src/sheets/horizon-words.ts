@@ -1,13 +1,10 @@
 /** The strip in words, for those who hear it or read it out: what stands where, and where the sun goes. */
-import { DIRECTIONS } from './horizon-axes.ts';
+import { directionWord } from '../units/compass.ts';
 import type { DrawnSunPath, HorizonInput, SeenOutline } from './horizon-input.ts';
 import { STANDS_FROM_DEG } from './horizon-labels.ts';
 import { fistWords, lengthWords } from './horizon-scale.ts';
 import { dayWords, drawnPaths, highestOf } from './horizon-sun.ts';
 import type { LengthUnit } from './plan-input.ts';
-
-const directionAt = (azimuthDeg: number): string =>
-  DIRECTIONS[Math.round((((azimuthDeg % 360) + 360) % 360) / 45) % 8];
 
 /** One sentence for each thing in sight, in compass order of its highest point, then one for the land and one for each path. */
 export function horizonInWords(input: HorizonInput): string[] {
@@ -21,7 +18,7 @@ export function horizonInWords(input: HorizonInput): string[] {
     ...standing.map((outline) => `${things[outline.thing].label}: ${thingWords(outline, unit)}.`),
     highestLand < 0.5
       ? 'The land: level all around.'
-      : `The land: highest in the ${directionAt((column + 0.5) * view.stepDeg)}, ${fistWords(highestLand)}.`,
+      : `The land: highest in the ${directionWord((column + 0.5) * view.stepDeg)}, ${fistWords(highestLand)}.`,
     ...drawnPaths(view).map(pathWords),
   ];
 }
@@ -31,9 +28,9 @@ function thingWords(outline: SeenOutline, unit: LengthUnit): string {
   const where =
     until - from >= 350
       ? 'all around'
-      : directionAt(from) === directionAt(until)
-        ? `in the ${directionAt(from)}`
-        : `from ${directionAt(from)} to ${directionAt(until)}`;
+      : directionWord(from) === directionWord(until)
+        ? `in the ${directionWord(from)}`
+        : `from ${directionWord(from)} to ${directionWord(until)}`;
   const through = outline.solid
     ? 'lets no light through'
     : `lets ${Math.round(100 * outline.letsThrough)} % through`;
@@ -65,8 +62,8 @@ function reach({ rings }: SeenOutline): { from: number; until: number } {
 function pathWords(path: DrawnSunPath): string {
   const { points, hours, clock } = path;
   const top = highestOf(path);
-  const rises = directionAt(points[0]);
-  const sets = directionAt(points[points.length - 2]);
+  const rises = directionWord(points[0]);
+  const sets = directionWord(points[points.length - 2]);
   const near = hours.reduce((best, hour) => (hour.altitudeDeg > best.altitudeDeg ? hour : best), hours[0]);
-  return `The sun on ${dayWords(path)}: rises in the ${rises}, stands highest near ${near?.clockHour ?? 12} o’clock (${clock}) in the ${directionAt(top.azimuthDeg)} at ${fistWords(top.altitudeDeg)}, sets in the ${sets}.`;
+  return `The sun on ${dayWords(path)}: rises in the ${rises}, stands highest near ${near?.clockHour ?? 12} o’clock (${clock}) in the ${directionWord(top.azimuthDeg)} at ${fistWords(top.altitudeDeg)}, sets in the ${sets}.`;
 }

@@ -1,14 +1,7 @@
+import { fineDirectionWord } from '../units/compass.ts';
 import type { WindPageSeason, WindSign } from './wind-page-input.ts';
 
 /** The wind climate in words and figures, the same on the screen, on paper and on the command line. */
-
-const COMPASS =
-  'north,north-north-east,north-east,east-north-east,east,east-south-east,south-east,south-south-east,south,south-south-west,south-west,west-south-west,west,west-north-west,north-west,north-north-west'.split(
-    ',',
-  );
-
-export const fromWords = (fromDeg: number): string =>
-  COMPASS[Math.round((((fromDeg % 360) + 360) % 360) / 22.5) % 16];
 
 const MILES_AN_HOUR_A_MPS = 3600 / 1609.344;
 /** Without its unit. */
@@ -37,6 +30,6 @@ export function seasonSentence(season: WindPageSeason, unit: 'm/s' | 'mph'): str
     season.sectors.every(({ frequency }) => Math.abs(frequency - lead.frequency) < 1e-6);
   const often = even
     ? 'Alike from every side'
-    : `Most often from the ${fromWords(lead.fromDeg)} (${percentFigure(lead.frequency)} % of the hours)`;
+    : `Most often from the ${fineDirectionWord(lead.fromDeg)} (${percentFigure(lead.frequency)} % of the hours)`;
   return `${often}; mean ${speedFigure(season.meanSpeedMps, unit)} ${unit}, calm ${percentFigure(season.calmShare)} %.`;
 }

@@ -1,9 +1,10 @@
+import { fineDirectionWord } from '../units/compass.ts';
 import type { ColumnBlock } from './column-block.ts';
 import { textLines } from './draw-legend.ts';
 import { INK } from './inks.ts';
 import type { Mark } from './page-model.ts';
 import { ruledTable, ruledTableHeightMm } from './ruled-table.ts';
-import { fromWords, hoursFigure, percentFigure, signsSeen, speedFigure } from './wind-climate-words.ts';
+import { hoursFigure, percentFigure, signsSeen, speedFigure } from './wind-climate-words.ts';
 import type { WindPageInput, WindPageSeason } from './wind-page-input.ts';
 
 const HEAD_MM = 3.4;
@@ -71,7 +72,7 @@ export function sectorTable({ growing, rest, unit }: WindPageInput, innerMm: num
   const rows = [
     ...directions.map((fromDeg) => ({
       cells: [
-        `${fromWords(fromDeg)}, ${Math.round(fromDeg)}°`,
+        `${fineDirectionWord(fromDeg)}, ${Math.round(fromDeg)}°`,
         ...cellsOf(growing, fromDeg),
         ...cellsOf(rest, fromDeg),
       ],

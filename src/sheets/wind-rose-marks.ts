@@ -1,10 +1,10 @@
+import { EIGHT_POINTS } from '../units/compass.ts';
 import { INK, RULE, SOFT_INK } from './inks.ts';
 import type { Mark, PointMm } from './page-model.ts';
 import { onCircle, petalHalfDeg, petalParts, ROSE_CLASSES, roseRings } from './rose-shape.ts';
 import type { WindPageSeason } from './wind-page-input.ts';
 
 const TEXT_MM = 2.7;
-const POINTS = ['N', 'NE', 'E', 'SE', 'S', 'SW', 'W', 'NW'];
 
 /** An inked rose about a middle: rings in percent of the hours, petals where the wind comes from. */
 export function roseMarks(
@@ -32,12 +32,12 @@ export function roseMarks(
         stroke: { ink: INK, widthMm: 0.18 },
       });
     });
-  POINTS.forEach((text, i) => {
-    const [x, y] = at(onCircle(i * 45, radiusMm + 3));
+  EIGHT_POINTS.forEach(({ short, azimuthDeg }, i) => {
+    const [x, y] = at(onCircle(azimuthDeg, radiusMm + 3));
     marks.push({
       mark: 'text',
       atMm: [x, y + TEXT_MM * 0.36],
-      text,
+      text: short,
       sizeMm: i % 2 === 0 ? TEXT_MM * 1.15 : TEXT_MM * 0.9,
       ink: i === 0 ? INK : SOFT_INK,
       bold: i === 0,

@@ -2,7 +2,7 @@ import { type Frame, type LocalXY, type LonLat, toLocal, toLonLat } from '../geo
 import { azimuthDeg } from '../geo/geodesic.ts';
 import { gridScaleAt } from '../geo/grid-scale.ts';
 import { ringToLocal } from '../geo/rasterise.ts';
-import { compassWord } from '../outside/compass-word.ts';
+import { directionWord } from '../units/compass.ts';
 import type { StakedFeature } from './staked-feature.ts';
 
 /** A place of a thing whose shadow can be watched, counted along its line or outline from its first point. */
@@ -64,7 +64,7 @@ export function castingPlaces(frame: Frame, feature: StakedFeature, widthM: numb
     const what = !isLine ? 'corner' : i === 0 || last ? 'end' : 'bend';
     return {
       alongM: at[i],
-      words: `its ${compassWord(azimuthDeg(middle, toLonLat(frame, corner)))} ${what}`,
+      words: `its ${directionWord(azimuthDeg(middle, toLonLat(frame, corner)))} ${what}`,
     };
   });
   const places = isLine

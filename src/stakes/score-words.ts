@@ -1,5 +1,5 @@
-import { compassWord } from '../outside/compass-word.ts';
 import { roughText, type TapeUnit } from '../outside/tape-words.ts';
+import { directionWord } from '../units/compass.ts';
 import type { ScoredReading, StakeScore } from './score-readings.ts';
 import { THING_WORDS } from './stake-words.ts';
 
@@ -71,7 +71,7 @@ function causeWords({ cause, kind, height }: StakeScore, unit: TapeUnit): string
       return `All lie to one side. That fits ${northWords(cause.turnDeg)}${cause.orSlowMinutes === null ? '' : `, or ${clockWords(cause.orSlowMinutes)}`}.`;
     case 'place': {
       const away = Math.hypot(cause.eastM, cause.northM);
-      const toward = compassWord((Math.atan2(cause.eastM, cause.northM) * 180) / Math.PI);
+      const toward = directionWord((Math.atan2(cause.eastM, cause.northM) * 180) / Math.PI);
       return `That fits a ${THING_WORDS[kind]} that stands ${roughText(away, unit)} further ${toward} than it is drawn.`;
     }
     default:

@@ -1,30 +1,5 @@
-/** Directions, slopes and seasons in the words of the trade. */
-const COMPASS = [
-  'north',
-  'north-north-east',
-  'north-east',
-  'east-north-east',
-  'east',
-  'east-south-east',
-  'south-east',
-  'south-south-east',
-  'south',
-  'south-south-west',
-  'south-west',
-  'west-south-west',
-  'west',
-  'west-north-west',
-  'north-west',
-  'north-north-west',
-] as const;
-export const EIGHT_DIRECTIONS = COMPASS.filter((_, index) => index % 2 === 0);
-
-/** The nearest of the eight directions: "south-east". */
-export const directionWord = (azimuthDeg: number): string =>
-  EIGHT_DIRECTIONS[Math.round((((azimuthDeg % 360) + 360) % 360) / 45) % 8];
-/** The nearest of the sixteen directions. */
-export const fineDirectionWord = (azimuthDeg: number): string =>
-  COMPASS[Math.round((((azimuthDeg % 360) + 360) % 360) / 22.5) % 16];
+/** Slopes and lists in the words of the trade. */
+import { directionWord } from '../units/compass.ts';
 
 /** "falls 1 in 15 to the south-east"; under a quarter of a degree "level". */
 export function fallInWords(fallDeg: number, towardDeg: number): string {

@@ -1,5 +1,4 @@
 import {
-  COMPASS_POINTS,
   drawnRecord,
   onSixteen,
   type Pull,
@@ -49,7 +48,6 @@ export function roseOf(wind: SiteWind, season: RoseSeason) {
   const { climate, growingShare } = wind;
   return season === 'year' ? yearOf(climate, growingShare) : onSixteen(climate[season]);
 }
-export const roseDirections = COMPASS_POINTS;
 
 const drawn = (document: SiteDocument, record: ReturnType<typeof drawnRecord>): SiteDocument =>
   setSite(document, { wind: record as WindRecord });

@@ -1,6 +1,6 @@
 import { BEAUFORT_SCALE, beaufortForce, sectorsFromWords, type WindInWords } from '../jobs/wind-words.ts';
 import type { WindRecord } from '../site/records/site.ts';
-import { directionWord } from './format-words.ts';
+import { directionWord } from '../units/compass.ts';
 
 export type WindSaying = WindInWords;
 

@@ -1,8 +1,9 @@
 import { windFromTable } from '../jobs/wind-words.ts';
 import type { WindRecord } from '../site/records/site.ts';
 import { BadInputError } from '../units/bad-input.ts';
+import { COMPASS_POINTS } from '../units/compass.ts';
 import type { AppState } from './model.ts';
-import { roseDirections, roseOf, windOfSite } from './site-wind.ts';
+import { roseOf, windOfSite } from './site-wind.ts';
 
 /** Metres a second in one of each unit a table may be in; knots and miles by definition. */
 const MPS_A_UNIT = { 'm/s': 1, 'km/h': 1 / 3.6, knots: 1852 / 3600, mph: 1609.344 / 3600 } as const;
@@ -51,7 +52,7 @@ export function tableOfWind(
       return [
         ...sectors.map(({ frequency, meanSpeedMps }, i) =>
           [
-            roseDirections[i].short,
+            COMPASS_POINTS[i].short,
             (frequency * 100).toFixed(1),
             (meanSpeedMps / MPS_A_UNIT[unit]).toFixed(1),
             season,

@@ -1,6 +1,6 @@
 import type { WeatherTable } from '../sun/weather/weather-table.ts';
 import { BadInputError } from '../units/bad-input.ts';
-import { COMPASS_POINTS, SECTOR_WIDTH_DEG } from './compass.ts';
+import { COMPASS_POINTS, SECTOR_WIDTH_DEG } from '../units/compass.ts';
 import type { ClimateSector, WindClimate } from './shelter-types.ts';
 import { DEFAULT_WEIBULL_K, weibullShape } from './weibull.ts';
 

@@ -1,7 +1,7 @@
 import { unitOf } from '../sun/weather/wind-columns.ts';
 import { BadInputError } from '../units/bad-input.ts';
+import { compassPoint } from '../units/compass.ts';
 import type { SectorOfSite } from './climate-from-record.ts';
-import { compassPoint } from './compass.ts';
 
 type Season = 'growing' | 'rest' | undefined;
 

@@ -1,6 +1,6 @@
 import { BadInputError } from '../units/bad-input.ts';
+import { COMPASS_POINTS, compassIndex, compassPoint } from '../units/compass.ts';
 import { BEAUFORT_SCALE, middleSpeedMps } from './beaufort.ts';
-import { COMPASS_POINTS, compassIndex, compassPoint } from './compass.ts';
 import { DEFAULT_WEIBULL_K, exceedanceShare } from './weibull.ts';
 
 /** One thing a person says about the wind: "gales from the south-west, often, in the rest of the year". */

@@ -1,5 +1,5 @@
+import { COMPASS_POINTS, SECTOR_WIDTH_DEG } from '../units/compass.ts';
 import type { WindOfSite } from './climate-from-record.ts';
-import { COMPASS_POINTS, SECTOR_WIDTH_DEG } from './compass.ts';
 import type { ClimateSector, WindClimate } from './shelter-types.ts';
 import { DEFAULT_WEIBULL_K } from './weibull.ts';
 

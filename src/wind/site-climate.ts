@@ -1,5 +1,6 @@
 import type { WeatherTable } from '../sun/weather/weather-table.ts';
 import { type WindCoverage, windCoverage } from '../sun/weather/wind-coverage.ts';
+import { COMPASS_POINTS } from '../units/compass.ts';
 import { MONTHS } from '../units/months.ts';
 import { climateFromHours } from './climate-from-hours.ts';
 import {
@@ -8,7 +9,6 @@ import {
   DEFAULT_HEIGHT_M,
   type WindOfSite,
 } from './climate-from-record.ts';
-import { COMPASS_POINTS } from './compass.ts';
 import { moveClimate, SITE_WIND_HEIGHT_M, type WindPlace } from './move-climate.ts';
 import { OPEN_ROUGHNESS_M, speedElsewhere } from './profile.ts';
 import { DEFAULT_WEIBULL_K } from './weibull.ts';

@@ -1,5 +1,5 @@
-import { compassWord } from '../outside/compass-word.ts';
 import { roughText, type TapeUnit } from '../outside/tape-words.ts';
+import { directionWord } from '../units/compass.ts';
 import { beaufortForce } from '../wind/beaufort.ts';
 import {
   type Expected,
@@ -35,7 +35,7 @@ export const speedText = (speedMps: number, unit: TapeUnit): string =>
 /** "a wind from the west (270°) of 6.0 m/s, Beaufort 4: dust and paper fly, thin branches move". */
 export function windWords({ fromDeg, speedMps }: SpotWind, unit: TapeUnit): string {
   const { force, landSign } = beaufortForce(speedMps);
-  return `a wind from the ${compassWord(fromDeg)} (${Math.round(fromDeg) % 360}°) of ${speedText(speedMps, unit)} at 10 m, Beaufort ${force}: ${landSign}`;
+  return `a wind from the ${directionWord(fromDeg)} (${Math.round(fromDeg) % 360}°) of ${speedText(speedMps, unit)} at 10 m, Beaufort ${force}: ${landSign}`;
 }
 
 /** "13 to 79 % of the open wind; 17 % by the function, 8 to 25 % with all that is not known here". */

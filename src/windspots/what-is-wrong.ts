@@ -1,5 +1,5 @@
 import type { LocalXY } from '../geo/frame.ts';
-import { compassWord } from '../outside/compass-word.ts';
+import { directionWord } from '../units/compass.ts';
 import { distanceToRing } from '../wind/footprint.ts';
 import { DOWNWIND_REACH_H } from '../wind/weps.ts';
 import type { BeltCrossing } from './belt-crossing.ts';
@@ -26,9 +26,9 @@ export function wrongWith(
   const share = shareAt(day, at, wind);
   if (Number.isNaN(share)) return 'it lies inside a building, or where the ground is not known';
   if (!crossing)
-    return `a wind from the ${compassWord(wind.fromDeg)} passes ${label} by before it gets there`;
+    return `a wind from the ${directionWord(wind.fromDeg)} passes ${label} by before it gets there`;
   if (crossing.distanceM < 0)
-    return `it lies before ${label}, not behind it, in a wind from the ${compassWord(wind.fromDeg)}`;
+    return `it lies before ${label}, not behind it, in a wind from the ${directionWord(wind.fromDeg)}`;
   if (crossing.offSquareDeg > MOST_OFF_SQUARE_DEG)
     return `the wind meets ${label} ${Math.round(crossing.offSquareDeg)}° off square; beyond ${MOST_OFF_SQUARE_DEG}° nobody agrees what a belt does`;
   if (crossing.distanceM > DOWNWIND_REACH_H * heightM)

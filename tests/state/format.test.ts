@@ -8,7 +8,7 @@ import {
   lengthFrom,
   lengthIn,
 } from '../../src/state/format-measure.ts';
-import { directionWord, fallInWords, fineDirectionWord, listInWords } from '../../src/state/format-words.ts';
+import { fallInWords, listInWords } from '../../src/state/format-words.ts';
 
 describe('measures as a person reads them', () => {
   test.each([
@@ -43,12 +43,6 @@ describe('measures as a person reads them', () => {
 });
 
 describe('words', () => {
-  test('directions, also beyond the circle', () => {
-    expect(directionWord(136)).toBe('south-east');
-    expect(directionWord(-10)).toBe('north');
-    expect(directionWord(359)).toBe('north');
-    expect(fineDirectionWord(203)).toBe('south-south-west');
-  });
   test('falls', () => {
     expect(fallInWords((Math.atan(1 / 15) * 180) / Math.PI, 135)).toBe('falls 1 in 15 to the south-east');
     expect(fallInWords(0.1, 10)).toBe('level');

@@ -5,7 +5,6 @@ import { BadInputError } from '../../src/units/bad-input.ts';
 import { climateFromHours, seasonMeanMps } from '../../src/wind/climate-from-hours.ts';
 import { climateFromRecord } from '../../src/wind/climate-from-record.ts';
 import { sectorsFromWords } from '../../src/wind/climate-from-words.ts';
-import { compassPoint } from '../../src/wind/compass.ts';
 import type { WindClimate } from '../../src/wind/shelter-types.ts';
 import { siteClimate } from '../../src/wind/site-climate.ts';
 import { bytesOf, epw, type HourOfYear, plainHour, tmy3 } from '../weather/weather-files.ts';
@@ -185,13 +184,6 @@ describe('a climate from words', () => {
     const { climate } = climateFromRecord({ heightM: 10, sectors });
     expect(total(climate.growing)).toBeCloseTo(1, 12);
     expect(climate.growing.sectors).toHaveLength(16);
-  });
-  it('knows compass points however they are written', () => {
-    for (const text of ['SW', 'sw', 'south-west', 'South West', 'southwesterly', 'south-western']) {
-      expect(compassPoint(text).azimuthDeg).toBe(225);
-    }
-    expect(compassPoint('NNW').azimuthDeg).toBe(337.5);
-    expect(() => compassPoint('up')).toThrow(BadInputError);
   });
   it.each([
     [[], 'No wind'],

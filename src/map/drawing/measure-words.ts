@@ -1,6 +1,6 @@
 import { formatArea, formatLength } from '../../state/format-measure.ts';
-import { fineDirectionWord } from '../../state/format-words.ts';
 import type { UnitSystem } from '../../state/model.ts';
+import { fineDirectionWord } from '../../units/compass.ts';
 import type { SketchMeasures } from './sketch.ts';
 
 /** 12.40 m under 20 m, so that a tenth of a metre's step shows; otherwise as everywhere. */

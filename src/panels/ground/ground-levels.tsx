@@ -1,8 +1,8 @@
 import { useState } from 'react';
 import { fallDegFromText } from '../../geo/fall-text.ts';
 import { setSite } from '../../site/actions/set-site.ts';
-import { EIGHT_DIRECTIONS } from '../../state/format-words.ts';
 import { useApp } from '../../state/store.ts';
+import { EIGHT_POINTS } from '../../units/compass.ts';
 import { FileButton } from '../parts/file-button.tsx';
 import { Section } from '../parts/panel-head.tsx';
 import { SelectField } from '../parts/select-field.tsx';
@@ -51,7 +51,7 @@ export function GroundLevels() {
           <SelectField
             label="to the"
             value={String(Math.round(towardDeg / 45) * 45)}
-            options={EIGHT_DIRECTIONS.map((name, index) => ({ value: String(index * 45), label: name }))}
+            options={EIGHT_POINTS.map(({ azimuthDeg, name }) => ({ value: String(azimuthDeg), label: name }))}
             onChange={(value) => setPlane(plane?.fallDeg ?? 0, Number(value))}
           />
         </div>

@@ -1,9 +1,9 @@
 import { useId, useRef, useState } from 'react';
 import { speedFrom, speedIn, speedUnit } from '../../state/format-measure.ts';
-import { fineDirectionWord } from '../../state/format-words.ts';
 import { pullWind, type RoseSeason, roseOf, setCalms, windOfSite } from '../../state/site-wind.ts';
 import { useApp } from '../../state/store.ts';
 import { beaufortName } from '../../state/wind-in-words.ts';
+import { fineDirectionWord } from '../../units/compass.ts';
 import { Choice } from '../parts/choice.tsx';
 import { Dialog } from '../parts/dialog.tsx';
 import { NumberField } from '../parts/number-field.tsx';

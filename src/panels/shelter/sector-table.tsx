@@ -1,8 +1,8 @@
 import { setSite } from '../../site/actions/set-site.ts';
 import type { WindRecord, WindSector } from '../../site/records/site.ts';
 import { speedFrom, speedIn, speedUnit } from '../../state/format-measure.ts';
-import { fineDirectionWord } from '../../state/format-words.ts';
 import { useApp } from '../../state/store.ts';
+import { fineDirectionWord } from '../../units/compass.ts';
 import { NumberCell } from '../parts/number-cell.tsx';
 
 const SEASON_WORDS = { growing: 'growing season', rest: 'rest of the year', year: 'whole year' } as const;

@@ -1,7 +1,7 @@
-import { fromWords } from '../../sheets/wind-climate-words.ts';
 import { speedIn, speedUnit } from '../../state/format-measure.ts';
 import type { SeasonFacts } from '../../state/site-wind.ts';
 import { useApp } from '../../state/store.ts';
+import { fineDirectionWord } from '../../units/compass.ts';
 
 /** Each direction of a season with the two numbers of its Weibull distribution. */
 export function WindDirections(props: { caption: string; season: SeasonFacts }) {
@@ -30,7 +30,7 @@ export function WindDirections(props: { caption: string; season: SeasonFacts }) 
           .map(({ fromDeg, frequency, meanSpeedMps, weibullScaleMps, weibullK }) => (
             <tr key={fromDeg}>
               <th scope="row">
-                {fromWords(fromDeg)} <small className="soft">{Math.round(fromDeg)}°</small>
+                {fineDirectionWord(fromDeg)} <small className="soft">{Math.round(fromDeg)}°</small>
               </th>
               <td className="number">{(frequency * 100).toFixed(1)}</td>
               <td className="number">{speed(meanSpeedMps)}</td>

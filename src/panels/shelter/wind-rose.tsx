@@ -1,12 +1,12 @@
 import { onCircle, petalHalfDeg, petalParts, ROSE_CLASSES, roseRings } from '../../sheets/rose-shape.ts';
-import { fromWords, seasonSentence } from '../../sheets/wind-climate-words.ts';
+import { seasonSentence } from '../../sheets/wind-climate-words.ts';
 import { formatShare, formatSpeed, speedUnit } from '../../state/format-measure.ts';
 import type { UnitSystem } from '../../state/model.ts';
 import type { SeasonFacts } from '../../state/site-wind.ts';
+import { EIGHT_POINTS, fineDirectionWord } from '../../units/compass.ts';
 import './wind-rose.css';
 
 const REACH = 96;
-const POINTS = ['N', 'NE', 'E', 'SE', 'S', 'SW', 'W', 'NW'];
 
 /** Petals point to where the wind comes from; their length is how often, their breadth and ink how strong. */
 export function WindRose(props: { season: SeasonFacts; caption: string; unitSystem: UnitSystem }) {
@@ -34,7 +34,7 @@ export function WindRose(props: { season: SeasonFacts; caption: string; unitSyst
               ) : null,
             )}
             <title>
-              {`${fromWords(sector.fromDeg)}: ${formatShare(sector.frequency)} of the hours, ${formatSpeed(sector.meanSpeedMps, unitSystem)}`}
+              {`${fineDirectionWord(sector.fromDeg)}: ${formatShare(sector.frequency)} of the hours, ${formatSpeed(sector.meanSpeedMps, unitSystem)}`}
             </title>
           </g>
         ))}
@@ -57,11 +57,17 @@ export function WindRose(props: { season: SeasonFacts; caption: string; unitSyst
 
 /** The eight points of the compass around a rose. */
 export function RoseLetters(props: { reach: number }) {
-  return POINTS.map((text, i) => {
-    const [x, y] = onCircle(i * 45, props.reach + 12);
+  return EIGHT_POINTS.map(({ short, azimuthDeg }) => {
+    const [x, y] = onCircle(azimuthDeg, props.reach + 12);
     return (
-      <text key={text} x={x} y={y + 5} textAnchor="middle" className={i === 0 ? 'north' : undefined}>
-        {text}
+      <text
+        key={short}
+        x={x}
+        y={y + 5}
+        textAnchor="middle"
+        className={azimuthDeg === 0 ? 'north' : undefined}
+      >
+        {short}
       </text>
     );
   });

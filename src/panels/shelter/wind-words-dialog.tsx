@@ -1,8 +1,8 @@
 import { useState } from 'react';
-import { EIGHT_DIRECTIONS } from '../../state/format-words.ts';
 import { windWith } from '../../state/site-wind.ts';
 import { appStore, useApp } from '../../state/store.ts';
 import { HOW_OFTEN, LAND_SIGNS, type WindSaying, windFromWords } from '../../state/wind-in-words.ts';
+import { EIGHT_POINTS } from '../../units/compass.ts';
 import { Dialog } from '../parts/dialog.tsx';
 import { SelectField } from '../parts/select-field.tsx';
 import { BothRoses } from './both-roses.tsx';
@@ -51,7 +51,10 @@ export function WindWordsDialog() {
             <SelectField
               label="From the"
               value={String(saying.from)}
-              options={EIGHT_DIRECTIONS.map((name, i) => ({ value: String(i * 45), label: name }))}
+              options={EIGHT_POINTS.map(({ azimuthDeg, name }) => ({
+                value: String(azimuthDeg),
+                label: name,
+              }))}
               onChange={(value) => change(index, { from: Number(value) })}
             />
             <SelectField

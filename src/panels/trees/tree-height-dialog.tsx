@@ -1,9 +1,9 @@
 import { useState } from 'react';
 import { setProperties } from '../../site/actions/set-properties.ts';
 import { formatLength } from '../../state/format-measure.ts';
-import { fineDirectionWord } from '../../state/format-words.ts';
 import { heightByAngle, heightByShadow, heightByStick } from '../../state/measure-tree.ts';
 import { useApp } from '../../state/store.ts';
+import { fineDirectionWord } from '../../units/compass.ts';
 import { Choice } from '../parts/choice.tsx';
 import { Dialog } from '../parts/dialog.tsx';
 import { LengthField } from '../parts/length-field.tsx';

@@ -1,7 +1,7 @@
 import { cutWords } from '../../sheets/wind-here-words.ts';
 import { formatSpeed } from '../../state/format-measure.ts';
-import { fineDirectionWord } from '../../state/format-words.ts';
 import type { UnitSystem } from '../../state/model.ts';
+import { fineDirectionWord } from '../../units/compass.ts';
 
 /** One direction of a season: how much wind comes from there in the open, and the share of it that is left here. */
 export interface RoseRay {

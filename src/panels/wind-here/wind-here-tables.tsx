@@ -6,9 +6,9 @@ import {
   shelterPart,
 } from '../../sheets/wind-here-words.ts';
 import { formatLength, formatShare, formatSpeed } from '../../state/format-measure.ts';
-import { fineDirectionWord } from '../../state/format-words.ts';
 import type { UnitSystem } from '../../state/model.ts';
 import type { WindFound } from '../../state/wind-found.ts';
+import { fineDirectionWord } from '../../units/compass.ts';
 
 /** 0 growing season, 1 rest of the year, 2 year. */
 export type Season = 0 | 1 | 2;

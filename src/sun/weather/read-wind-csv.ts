@@ -1,4 +1,5 @@
 import { BadInputError } from '../../units/bad-input.ts';
+import { pointByLetters } from '../../units/compass.ts';
 import { type CsvRows, csvRows, placeInFile } from './csv-rows.ts';
 import { type WeatherHour, type WeatherTable, weatherTable } from './weather-table.ts';
 import { unitOf, type WindColumns, windColumns } from './wind-columns.ts';
@@ -12,8 +13,6 @@ const MOST_MPS = 100;
 const MISSING = /^(|-+|na|n\/a|nan|null|none|m|missing|\?|-?9{3,}(\.9*0*)?)$/i;
 /** Directions that are none: no wind, or from everywhere. */
 const NO_DIRECTION = /^(calm|c|vrb|var|variable)$/i;
-/** Sixteen points of the compass, clockwise from north, 22.5 degrees apart. */
-const POINTS = 'N NNE NE ENE E ESE SE SSE S SSW SW WSW W WNW NW NNW'.split(' ');
 
 function headingLine({ rows }: CsvRows): { row: number; columns: WindColumns } | null {
   for (let row = 0; row < Math.min(rows.length, MOST_LINES_ABOVE); row++) {
@@ -53,8 +52,8 @@ function valueAt(file: CsvRows, row: number, column: number, what: string): numb
 function directionAt(file: CsvRows, row: number, column: number): number {
   const text = file.rows[row][column] ?? '';
   if (NO_DIRECTION.test(text)) return Number.NaN;
-  const point = POINTS.indexOf(text.toUpperCase());
-  if (point >= 0) return point * 22.5;
+  const point = pointByLetters(text);
+  if (point) return point.azimuthDeg;
   const deg = valueAt(file, row, column, 'direction');
   return deg >= 0 && deg <= 360 ? deg : Number.NaN;
 }

@@ -1,4 +1,4 @@
-import { BadInputError } from '../units/bad-input.ts';
+import { BadInputError } from './bad-input.ts';
 
 /** A point of the compass; winds are named by where they come from. */
 export interface CompassPoint {
@@ -35,9 +35,25 @@ export const COMPASS_POINTS: readonly CompassPoint[] = NAMES.map(([short, name],
   azimuthDeg: i * SECTOR_WIDTH_DEG,
 }));
 
-/** Index of the nearest of the sixteen points. */
-export const compassIndex = (azimuthDeg: number): number =>
-  ((Math.round(azimuthDeg / SECTOR_WIDTH_DEG) % 16) + 16) % 16;
+/** North, north-east, east and so on, clockwise. */
+export const EIGHT_POINTS: readonly CompassPoint[] = COMPASS_POINTS.filter((_, i) => i % 2 === 0);
+
+const nearest = (points: readonly CompassPoint[], azimuthDeg: number): number =>
+  Math.round((((azimuthDeg % 360) + 360) % 360) / (360 / points.length)) % points.length;
+
+/** The nearest of the sixteen points, of an azimuth that may go beyond the circle, and its index. */
+export const compassIndex = (azimuthDeg: number): number => nearest(COMPASS_POINTS, azimuthDeg);
+export const nearestPoint = (azimuthDeg: number): CompassPoint => COMPASS_POINTS[compassIndex(azimuthDeg)];
+
+/** The nearest of the eight directions: "south-east". */
+export const directionWord = (azimuthDeg: number): string =>
+  EIGHT_POINTS[nearest(EIGHT_POINTS, azimuthDeg)].name;
+/** The nearest of the sixteen directions: "east-south-east". */
+export const fineDirectionWord = (azimuthDeg: number): string => nearestPoint(azimuthDeg).name;
+
+/** The point that letters such as "SSW" stand for, in capitals or not; undefined: they are none. */
+export const pointByLetters = (letters: string): CompassPoint | undefined =>
+  COMPASS_POINTS.find(({ short }) => short === letters.toUpperCase());
 
 const bare = (text: string): string =>
   text
