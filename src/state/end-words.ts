@@ -35,6 +35,12 @@ export const CAUSE_NAMES: Readonly<Record<CauseChange['cause'], string>> = {
 export const supposedInWords = (shownEnd: SceneEnd | null): string | null =>
   shownEnd && END_WORDS[shownEnd].drawnWith;
 
+/** What an answer assumes, and what the screen supposes besides. */
+export function withSupposed(assumed: readonly string[], shownEnd: SceneEnd | null): readonly string[] {
+  const supposed = supposedInWords(shownEnd);
+  return supposed ? [...assumed, supposed] : assumed;
+}
+
 export const HARDLY = 'hardly any change';
 
 /** What an end makes of a map's mean: "12 % darker"; of the wind "cut by 31 % instead of 39 %". */

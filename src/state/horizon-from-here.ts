@@ -6,7 +6,7 @@ import type { Grid } from '../numeric/grid.ts';
 import { lightScene } from '../scene/build-scene.ts';
 import { middleOfSeason } from '../site/season-words.ts';
 import { shown } from './answer-keys.ts';
-import { supposedInWords } from './end-words.ts';
+import { withSupposed } from './end-words.ts';
 import type { HorizonFound } from './horizon-found.ts';
 import { keepWhileOpen } from './keep-while-open.ts';
 import type { Pass } from './lane.ts';
@@ -35,7 +35,6 @@ export const horizonPasses = (
       { scene, things, xM, yM, readingHeightM: READING_HEIGHT_M[state.layer], month: monthOf(state) },
       { signal, onProgress },
     );
-    const supposed = supposedInWords(state.shownEnd);
     return {
       ...found,
       hours: hoursByPeriod(found),
@@ -43,7 +42,7 @@ export const horizonPasses = (
       year: state.year,
       calendarYear: scene.calendarYear,
       layout: state.layout,
-      assumed: supposed ? [...assumed, supposed] : assumed,
+      assumed: withSupposed(assumed, state.shownEnd),
     };
   },
 ];

@@ -6,7 +6,7 @@ import type { Grid } from '../numeric/grid.ts';
 import { shelterScene } from '../scene/build-scene.ts';
 import { ownersOf } from '../scene/owners.ts';
 import { shown } from './answer-keys.ts';
-import { supposedInWords } from './end-words.ts';
+import { withSupposed } from './end-words.ts';
 import { keepWhileOpen } from './keep-while-open.ts';
 import type { Pass } from './lane.ts';
 import type { App, AppState } from './model.ts';
@@ -41,12 +41,11 @@ export const windPasses = (
       },
       { signal, onProgress },
     );
-    const supposed = supposedInWords(state.shownEnd);
     return {
       ...found,
       lonLat: at,
       year: state.year,
-      assumed: supposed ? [...assumed, supposed] : assumed,
+      assumed: withSupposed(assumed, state.shownEnd),
     };
   },
 ];

@@ -5,8 +5,8 @@ import { PhotoDialog } from '../ground/photo-dialog.tsx';
 import { SidesDialog } from '../ground/sides-dialog.tsx';
 import { SPOTS_PURPOSE, SpotLevelsDialog } from '../ground/spot-levels-dialog.tsx';
 import { HorizonDialog } from '../horizon/horizon-dialog.tsx';
-import { HORIZON_PURPOSE } from '../horizon/look-around.tsx';
 import { PrintHorizonDialog } from '../horizon/print-horizon-dialog.tsx';
+import { SPOT_PURPOSE } from '../parts/ask-spot.tsx';
 import { PrintDialog } from '../print/print-dialog.tsx';
 import { DrawWindDialog } from '../shelter/draw-wind-dialog.tsx';
 import { PrintWindDialog } from '../shelter/print-wind-dialog.tsx';
@@ -15,10 +15,8 @@ import { WindWordsDialog } from '../shelter/wind-words-dialog.tsx';
 import { PrintStakesDialog } from '../stakes/print-stakes-dialog.tsx';
 import { NewSiteDialog } from '../start/new-site-dialog.tsx';
 import { TreeHeightDialog } from '../trees/tree-height-dialog.tsx';
-import { WIND_PURPOSE } from '../wind-here/ask-wind.tsx';
 import { WindHereDialog } from '../wind-here/wind-here-dialog.tsx';
 import { PrintWindSpotsDialog } from '../wind-spots/print-wind-spots-dialog.tsx';
-import { WIND_SPOT_PURPOSE } from '../wind-spots/spots-choices.tsx';
 
 /** The one dialog that is open, if any. */
 export function Dialogs() {
@@ -28,11 +26,11 @@ export function Dialogs() {
   useEffect(() => {
     // The dialog that asked for points on the map comes back with them.
     if (pointed?.complete && pointed.purpose === SPOTS_PURPOSE) show({ dialog: 'spot-levels' });
-    if (pointed?.complete && pointed.purpose === HORIZON_PURPOSE)
+    if (pointed?.complete && pointed.purpose === SPOT_PURPOSE.horizon)
       show({ dialog: 'horizon', horizonAt: pointed.points[0] });
-    if (pointed?.complete && pointed.purpose === WIND_PURPOSE)
+    if (pointed?.complete && pointed.purpose === SPOT_PURPOSE.wind)
       show({ dialog: 'wind-here', windAt: pointed.points[0] });
-    if (pointed?.complete && pointed.purpose === WIND_SPOT_PURPOSE)
+    if (pointed?.complete && pointed.purpose === SPOT_PURPOSE.windSpot)
       addSpot(appStore.getState(), pointed.points[0]);
   }, [pointed, show]);
   switch (dialog) {

@@ -1,6 +1,6 @@
 import { useApp } from '../../state/store.ts';
-import { LookAround } from '../horizon/look-around.tsx';
 import { Answer } from '../parts/answer.tsx';
+import { AskSpot } from '../parts/ask-spot.tsx';
 import { Choice } from '../parts/choice.tsx';
 import { DrawButtons } from '../parts/draw-buttons.tsx';
 import { PanelHead, Section } from '../parts/panel-head.tsx';
@@ -60,7 +60,9 @@ export function LightPanel() {
       </Section>
       <PatchTable />
       <CostTable />
-      <LookAround />
+      <div className="buttons">
+        <AskSpot purpose="horizon">Horizon from a spot</AskSpot>
+      </div>
       <BandLimits />
       <LightDetails />
     </div>

@@ -1,5 +1,6 @@
 import type { Hand } from '../../state/model.ts';
 import { useApp } from '../../state/store.ts';
+import { uncoverMap } from './uncover-map.ts';
 
 type Drawing = Extract<Hand, { doing: 'drawing' }>;
 export interface Drawable {
@@ -12,7 +13,6 @@ export interface Drawable {
 export function DrawButtons(props: { items: readonly Drawable[] }) {
   const hand = useApp((app) => app.hand);
   const takeHand = useApp((app) => app.takeHand);
-  const show = useApp((app) => app.show);
   return (
     <div className="buttons draw">
       {props.items.map((item) => {
@@ -26,8 +26,7 @@ export function DrawButtons(props: { items: readonly Drawable[] }) {
             onClick={() => {
               if (drawing) return takeHand({ doing: 'looking' });
               takeHand({ doing: 'drawing', kind: item.kind, geometry: item.geometry });
-              // Where the panel lies over the map it makes room for the drawing.
-              if (window.matchMedia('(max-width: 1100px)').matches) show({ panelOpen: false });
+              uncoverMap();
             }}
           >
             {item.label}

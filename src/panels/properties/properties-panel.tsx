@@ -11,6 +11,7 @@ import { BeltFindings } from '../belts/belt-findings.tsx';
 import { BeltWhenSection } from '../belts/belt-when.tsx';
 import { BorrowedEdge } from '../belts/borrowed-edge.tsx';
 import { Details } from '../parts/panel-head.tsx';
+import { uncoverMap } from '../parts/uncover-map.ts';
 import { STEPS } from '../steps.ts';
 import { OpenWindSpots } from '../wind-spots/open-wind-spots.tsx';
 import { BeltShelter } from './belt-shelter.tsx';
@@ -28,7 +29,6 @@ export function PropertiesPanel(props: { feature: SiteFeature }) {
   const windSpots = windSpotsOf(document, feature);
   const edit = useApp((app) => app.edit);
   const select = useApp((app) => app.select);
-  const show = useApp((app) => app.show);
   const takeHand = useApp((app) => app.takeHand);
   const hand = useApp((app) => app.hand);
   const step = useApp((app) => app.step);
@@ -43,7 +43,7 @@ export function PropertiesPanel(props: { feature: SiteFeature }) {
   const title = (properties.name ?? properties.tag ?? `This ${record.label}`) as string;
   const hold = (doing: 'moving' | 'reshaping') => {
     takeHand(hand.doing === doing ? { doing: 'looking' } : { doing, id: feature.id });
-    if (window.matchMedia('(max-width: 1100px)').matches) show({ panelOpen: false });
+    uncoverMap();
   };
   const hasLayouts = useApp((app) => (app.document.site.layouts?.length ?? 0) > 0);
   const fields = record.fields.filter((field) => field.key !== 'layout' || hasLayouts);

@@ -2,10 +2,10 @@ import { useApp } from '../../state/store.ts';
 import { departureInWords } from '../../wind/shelter-guesses.ts';
 import { BeltLists } from '../belts/belt-lists.tsx';
 import { Answer } from '../parts/answer.tsx';
+import { AskSpot } from '../parts/ask-spot.tsx';
 import { DrawButtons } from '../parts/draw-buttons.tsx';
 import { PanelHead, Section } from '../parts/panel-head.tsx';
 import { Recompute } from '../parts/recompute.tsx';
-import { AskWind } from '../wind-here/ask-wind.tsx';
 import { MeasurableBelts } from '../wind-spots/measurable-belts.tsx';
 import { BeltBrush } from './belt-brush.tsx';
 import { BeltTable } from './belt-table.tsx';
@@ -26,7 +26,9 @@ export function ShelterPanel() {
       </PanelHead>
       <ShelterFigure />
       <ShelteredGround />
-      <AskWind />
+      <div className="buttons">
+        <AskSpot purpose="wind">Wind from a spot</AskSpot>
+      </div>
       <Section title="Draw">
         <DrawButtons
           items={[

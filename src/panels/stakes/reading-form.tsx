@@ -1,10 +1,16 @@
-import { type FormEvent, useEffect, useRef, useState } from 'react';
+import { useState } from 'react';
 import type { Stake, StakePlan } from '../../stakes/stake-plan.ts';
 import { keepReading } from '../../state/shadow-stakes.ts';
 import { appStore } from '../../state/store.ts';
 import { Choice } from '../parts/choice.tsx';
 import { LengthField } from '../parts/length-field.tsx';
 import { TextField } from '../parts/text-field.tsx';
+import { KeptForm } from './kept-form.tsx';
+
+const MISSING = {
+  stake: 'Type how far beyond or short the tip was; 0 where it was on the stake.',
+  tapes: 'Type both lengths.',
+} as const;
 
 /** What was seen at one stake. A side is chosen and not typed as a sign: many a telephone's digits have no minus. */
 export function ReadingForm(props: { plan: StakePlan; stake: Stake; onDone: () => void }) {
@@ -19,12 +25,9 @@ export function ReadingForm(props: { plan: StakePlan; stake: Stake; onDone: () =
   const [fromAM, setFromAM] = useState<number | null>(null);
   const [fromBM, setFromBM] = useState<number | null>(null);
   const [missing, setMissing] = useState(false);
-  const form = useRef<HTMLFormElement>(null);
-  useEffect(() => form.current?.querySelector<HTMLInputElement>('input')?.focus(), []);
 
   const given = by === 'stake' ? reachM !== null : fromAM !== null && fromBM !== null;
-  const keep = (event: FormEvent) => {
-    event.preventDefault();
+  const keep = () => {
     if (!given || !/^\d\d:\d\d$/.test(time)) return setMissing(true);
     const seen =
       by === 'stake'
@@ -38,14 +41,11 @@ export function ReadingForm(props: { plan: StakePlan; stake: Stake; onDone: () =
     if (keepReading(appStore, plan, stake, time, seen)) onDone();
   };
   return (
-    <form
-      ref={form}
-      className="reading-form"
-      aria-label={`What was seen at ${stake.time}`}
-      onSubmit={keep}
-      onKeyDown={(event) => {
-        if (event.key === 'Escape') onDone();
-      }}
+    <KeptForm
+      label={`What was seen at ${stake.time}`}
+      missing={missing && !given ? MISSING[by] : null}
+      onKeep={keep}
+      onDone={onDone}
     >
       <TextField label="Seen at, by the clock there" type="time" value={time} onChange={setTime} />
       <Choice
@@ -94,21 +94,6 @@ export function ReadingForm(props: { plan: StakePlan; stake: Stake; onDone: () =
           <LengthField label={`From ${b.letter}`} valueM={fromBM} minM={0} maxM={500} onChange={setFromBM} />
         </div>
       )}
-      {missing && !given ? (
-        <p className="field-wrong" role="alert">
-          {by === 'stake'
-            ? 'Type how far beyond or short the tip was; 0 where it was on the stake.'
-            : 'Type both lengths.'}
-        </p>
-      ) : null}
-      <div className="buttons">
-        <button type="submit" className="main">
-          Keep this reading
-        </button>
-        <button type="button" onClick={onDone}>
-          Not now
-        </button>
-      </div>
-    </form>
+    </KeptForm>
   );
 }

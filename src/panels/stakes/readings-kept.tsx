@@ -1,25 +1,29 @@
 import { roughText } from '../../outside/tape-words.ts';
-import { deleteFeatures } from '../../site/actions/delete-feature.ts';
 import type { StakeScore } from '../../stakes/score-readings.ts';
 import { missFigure, readingWords, scoreSentences } from '../../stakes/score-words.ts';
 import { acceptHeight } from '../../state/shadow-stakes.ts';
 import { appStore, useApp } from '../../state/store.ts';
 import { dayWords } from '../../sun/day-words.ts';
 import { Answer } from '../parts/answer.tsx';
-import { Details } from '../parts/panel-head.tsx';
+import { KeptList } from './kept-list.tsx';
 import { useTapeUnit } from './use-tape-unit.ts';
 
 /** How far the model missed, what that fits, and the readings one by one. */
 export function ReadingsKept(props: { score: StakeScore }) {
   const { score } = props;
   const { height } = score;
-  const edit = useApp((app) => app.edit);
   const of = useApp((app) => app.stakes?.of ?? null);
   const unit = useTapeUnit();
-  const all = [
+  const readings = [
     ...score.readings.map((scored) => ({ reading: scored.reading, words: readingWords(scored, unit) })),
     ...score.left.map(({ reading, why }) => ({ reading, words: `not scored: ${why}` })),
-  ];
+  ].map(({ reading: { id, date, time }, words }) => ({
+    id,
+    title: `${dayWords(date)}, ${time}`,
+    words,
+    removes: `the reading of ${time}`,
+    edit: `Remove the reading of ${time}`,
+  }));
   return (
     <section className="section" aria-label="Readings" data-testid="stake-score">
       <Answer figure={missFigure(score, unit)} dark={score.cause.what !== 'nothing'}>
@@ -32,30 +36,7 @@ export function ReadingsKept(props: { score: StakeScore }) {
           </button>
         </div>
       ) : null}
-      <Details title={all.length === 1 ? 'The reading' : `The ${all.length} readings`}>
-        <ul className="readings-kept">
-          {all.map(({ reading, words }) => (
-            <li key={reading.id}>
-              <p>
-                <b>
-                  {dayWords(reading.date)}, {reading.time}:
-                </b>{' '}
-                {words}.
-              </p>
-              <button
-                type="button"
-                onClick={() =>
-                  edit(`Remove the reading of ${reading.time}`, (document) =>
-                    deleteFeatures(document, [reading.id]),
-                  )
-                }
-              >
-                Remove<span className="unseen"> the reading of {reading.time}</span>
-              </button>
-            </li>
-          ))}
-        </ul>
-      </Details>
+      <KeptList readings={readings} />
     </section>
   );
 }

@@ -4,7 +4,6 @@ import type { StakesAnswer } from '../../state/shadow-stakes.ts';
 import { useApp } from '../../state/store.ts';
 import { Choice } from '../parts/choice.tsx';
 import { LengthField } from '../parts/length-field.tsx';
-import { Details } from '../parts/panel-head.tsx';
 import { SelectField } from '../parts/select-field.tsx';
 import { TextField } from '../parts/text-field.tsx';
 import { parseTimes } from './parse-times.ts';
@@ -27,7 +26,6 @@ export function StakesChoices(props: { answer: StakesAnswer }) {
     ask({ times: read.times.length > 0 ? read.times : null });
   };
   const places = plan?.thing.places ?? [];
-  const [a, b] = plan ? [plan.line.a.letter, plan.line.b.letter] : (stakes.line ?? ['', '']);
   return (
     <div className="section wide-gap">
       <TextField
@@ -73,13 +71,12 @@ export function StakesChoices(props: { answer: StakesAnswer }) {
           onChange={(value) => ask({ alongM: value === FURTHEST ? null : Number(value) })}
         />
       ) : null}
-      <Details title={a && b ? `Tape from ${a} and ${b}` : 'Tape from'}>
-        <TapeFrom
-          points={points}
-          line={[a, b]}
-          chosen={stakes.line !== null}
-          onChange={(line) => ask({ line })}
-        />
+      <TapeFrom
+        points={points}
+        line={plan ? [plan.line.a.letter, plan.line.b.letter] : stakes.line}
+        chosen={stakes.line !== null}
+        onChange={(line) => ask({ line })}
+      >
         <LengthField
           label="Longest shadow to tape"
           valueM={stakes.longestM}
@@ -87,7 +84,7 @@ export function StakesChoices(props: { answer: StakesAnswer }) {
           maxM={400}
           onChange={(longestM) => ask({ longestM })}
         />
-      </Details>
+      </TapeFrom>
     </div>
   );
 }

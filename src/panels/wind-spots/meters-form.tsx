@@ -1,4 +1,4 @@
-import { type FormEvent, useEffect, useRef, useState } from 'react';
+import { useState } from 'react';
 import { speedFrom, speedIn, speedUnit } from '../../state/format-measure.ts';
 import { appStore, useApp } from '../../state/store.ts';
 import { keepWindReading } from '../../state/wind-spots.ts';
@@ -6,6 +6,7 @@ import type { KeptSpot } from '../../windspots/kept-spots.ts';
 import { METER_MINUTES } from '../../windspots/spot-plan.ts';
 import { NumberField } from '../parts/number-field.tsx';
 import { TextField } from '../parts/text-field.tsx';
+import { KeptForm } from '../stakes/kept-form.tsx';
 
 const MOST_MPS = 40;
 
@@ -20,10 +21,7 @@ export function MetersForm(props: { kept: KeptSpot; onDone: () => void }) {
   const [minutes, setMinutes] = useState(METER_MINUTES);
   const [fromDeg, setFromDeg] = useState(kept.expected.windFromDeg);
   const [missing, setMissing] = useState(false);
-  const form = useRef<HTMLFormElement>(null);
-  useEffect(() => form.current?.querySelector<HTMLInputElement>('input')?.focus(), []);
-  const keep = (event: FormEvent) => {
-    event.preventDefault();
+  const keep = () => {
     if (openMps === null || spotMps === null) return setMissing(true);
     const reading = {
       date,
@@ -47,14 +45,15 @@ export function MetersForm(props: { kept: KeptSpot; onDone: () => void }) {
     />
   );
   return (
-    <form
-      ref={form}
-      className="reading-form"
-      aria-label={`What was read: ${kept.name}`}
-      onSubmit={keep}
-      onKeyDown={(event) => {
-        if (event.key === 'Escape') onDone();
-      }}
+    <KeptForm
+      label={`What was read: ${kept.name}`}
+      missing={
+        missing && (openMps === null || spotMps === null)
+          ? 'Type what both meters showed in the mean; 0 where the one at the spot stood still.'
+          : null
+      }
+      onKeep={keep}
+      onDone={onDone}
     >
       {speed('Mean of the meter in the open', openMps, setOpenMps)}
       {speed('Mean of the meter at the spot', spotMps, setSpotMps)}
@@ -79,19 +78,6 @@ export function MetersForm(props: { kept: KeptSpot; onDone: () => void }) {
         <TextField label="Day" type="date" value={date} onChange={(day) => day !== '' && setDate(day)} />
         <TextField label="Time, if noted" type="time" value={time} onChange={setTime} />
       </div>
-      {missing && (openMps === null || spotMps === null) ? (
-        <p className="field-wrong" role="alert">
-          Type what both meters showed in the mean; 0 where the one at the spot stood still.
-        </p>
-      ) : null}
-      <div className="buttons">
-        <button type="submit" className="main">
-          Keep this reading
-        </button>
-        <button type="button" onClick={onDone}>
-          Not now
-        </button>
-      </div>
-    </form>
+    </KeptForm>
   );
 }

@@ -3,23 +3,19 @@ import type { WindSpotsView } from '../../state/model.ts';
 import { useApp } from '../../state/store.ts';
 import type { WindSpotsAnswer } from '../../state/wind-spots.ts';
 import { READABLE_WINDS, readableForce } from '../../windspots/readable-winds.ts';
+import { AskSpot } from '../parts/ask-spot.tsx';
 import { LengthField } from '../parts/length-field.tsx';
 import { NumberField } from '../parts/number-field.tsx';
-import { Details } from '../parts/panel-head.tsx';
 import { SelectField } from '../parts/select-field.tsx';
 import { TextField } from '../parts/text-field.tsx';
 import { TapeFrom } from '../stakes/tape-from.tsx';
 import { parseHeights } from './parse-heights.ts';
-
-/** What the point that is given on the map is for. */
-export const WIND_SPOT_PURPOSE = 'wind-spot';
 
 /** Which wind, which day, which spots, and what is taped from. */
 export function SpotsChoices(props: { answer: WindSpotsAnswer }) {
   const { plan, points } = props.answer;
   const spots = useApp((app) => app.windSpots);
   const show = useApp((app) => app.show);
-  const takeHand = useApp((app) => app.takeHand);
   const [wrongHeights, setWrongHeights] = useState(false);
   if (!spots) return null;
   const { wind } = spots;
@@ -29,7 +25,6 @@ export function SpotsChoices(props: { answer: WindSpotsAnswer }) {
     setWrongHeights(heights === null);
     if (heights) ask({ heights });
   };
-  const [a, b] = plan ? [plan.line.a.letter, plan.line.b.letter] : (spots.line ?? ['', '']);
   const force = readableForce(wind.speedMps);
   return (
     <div className="section wide-gap">
@@ -71,16 +66,7 @@ export function SpotsChoices(props: { answer: WindSpotsAnswer }) {
         {wrongHeights ? <p className="field-wrong">Type numbers above 0, such as 2, 5, 10.</p> : null}
       </div>
       <div className="buttons">
-        <button
-          type="button"
-          onClick={() => {
-            takeHand({ doing: 'pointing', purpose: WIND_SPOT_PURPOSE, pointsWanted: 1 });
-            // On a narrow screen the panel lies over the map.
-            if (matchMedia('(max-width: 1100px)').matches) show({ panelOpen: false });
-          }}
-        >
-          A spot on the map
-        </button>
+        <AskSpot purpose="windSpot">A spot on the map</AskSpot>
         {spots.places.length > 0 ? (
           <button type="button" onClick={() => ask({ places: [] })}>
             {spots.places.length === 1
@@ -89,13 +75,12 @@ export function SpotsChoices(props: { answer: WindSpotsAnswer }) {
           </button>
         ) : null}
       </div>
-      <Details title={a && b ? `Tape from ${a} and ${b}` : 'Tape from'}>
-        <TapeFrom
-          points={points}
-          line={[a, b]}
-          chosen={spots.line !== null}
-          onChange={(line) => ask({ line })}
-        />
+      <TapeFrom
+        points={points}
+        line={plan ? [plan.line.a.letter, plan.line.b.letter] : spots.line}
+        chosen={spots.line !== null}
+        onChange={(line) => ask({ line })}
+      >
         <LengthField
           label="The line across begins so far along it"
           valueM={spots.alongM}
@@ -105,7 +90,7 @@ export function SpotsChoices(props: { answer: WindSpotsAnswer }) {
           onChange={(alongM) => ask({ alongM })}
           onClear={() => ask({ alongM: null })}
         />
-      </Details>
+      </TapeFrom>
     </div>
   );
 }
