@@ -8,7 +8,8 @@ import { lengthWords } from './horizon-scale.ts';
 import { drawStrip, stripTopDeg } from './horizon-strip.ts';
 import { horizonTable } from './horizon-table.ts';
 import { HOW_SURE, howToCompare, NEVER_LOOK, placeInWords } from './horizon-texts.ts';
-import { CLAY, INK, RULE, SOFT_INK } from './inks.ts';
+import { CLAY, SOFT_INK } from './inks.ts';
+import { type PageHead, pageHead } from './page-head.ts';
 import type { Mark, PageModel } from './page-model.ts';
 import { MARGIN_MM, pageSizeMm } from './paper.ts';
 import { cutToWidth, wrapToWidth } from './text-width.ts';
@@ -54,7 +55,7 @@ export function horizonPage(input: HorizonPageInput): PageModel {
     widthMm,
     heightMm,
     marks: [
-      ...header(title, input, innerMm),
+      ...pageHead(headOf(title, input), innerMm),
       ...textLines(
         [cutToWidth(takesSentence(input, 'season'), 4.4, innerMm, true)],
         MARGIN_MM,
@@ -136,44 +137,12 @@ function paragraphs(
   return marks;
 }
 
-function header(title: string, input: HorizonPageInput, innerMm: number): Mark[] {
-  const right = MARGIN_MM + innerMm;
+function headOf(title: string, input: HorizonPageInput): PageHead {
   const detail = [
     `seen from ${lengthWords(input.view.readingHeightM, input.unit)} above the ground`,
     `year ${input.year} after planting (season of ${input.calendarYear})`,
     ...(input.layoutName ? [`layout ${input.layoutName}`] : []),
   ].join(', ');
-  return [
-    {
-      mark: 'text',
-      atMm: [MARGIN_MM, MARGIN_MM + 5.5],
-      text: cutToWidth(title, 6.2, innerMm - 45, true),
-      sizeMm: 6.2,
-      bold: true,
-      ink: INK,
-    },
-    {
-      mark: 'text',
-      atMm: [MARGIN_MM, MARGIN_MM + 10.8],
-      text: cutToWidth(detail[0].toUpperCase() + detail.slice(1), 3.5, innerMm),
-      sizeMm: 3.5,
-      ink: INK,
-    },
-    {
-      mark: 'text',
-      atMm: [right, MARGIN_MM + 4],
-      text: input.date,
-      sizeMm: 2.8,
-      ink: SOFT_INK,
-      anchor: 'end',
-    },
-    {
-      mark: 'line',
-      pointsMm: [
-        [MARGIN_MM, MARGIN_MM + 13],
-        [right, MARGIN_MM + 13],
-      ],
-      stroke: { ink: RULE, widthMm: 0.2 },
-    },
-  ];
+  const under = detail[0].toUpperCase() + detail.slice(1);
+  return { title, under, made: input.date, page: 1, text: 'fine' };
 }

@@ -8,12 +8,13 @@ import {
 import { type Column, type ColumnBlock, fillColumns } from './column-block.ts';
 import { textLines } from './draw-legend.ts';
 import { scaleAndNorth } from './draw-scale-north.ts';
-import { INK, RULE, SOFT_INK } from './inks.ts';
+import { INK } from './inks.ts';
 import type { OutdoorPageInput } from './outdoor-input.ts';
 import { drawSketchedPlaces, outdoorSketch, type Sketched } from './outdoor-sketch.ts';
+import { type PageHead, pageHead } from './page-head.ts';
 import type { Mark, PageModel } from './page-model.ts';
 import { MARGIN_MM, pageSizeMm } from './paper.ts';
-import { cutToWidth, wrapToWidth } from './text-width.ts';
+import { wrapToWidth } from './text-width.ts';
 
 const HEADER_MM = 16;
 const MAP_MM = 98;
@@ -64,7 +65,7 @@ export function outdoorPages<Row>(page: OutdoorPage<Row>): PageModel[] {
     heightMm,
     marks: [
       ...marks,
-      ...header(page, innerMm, number),
+      ...pageHead(headOf(page, number), innerMm),
       ...textLines(cautions, MARGIN_MM, endMm + 3, CAUTION_MM, CAUTION_STEP_MM, false, INK),
     ],
   });
@@ -152,40 +153,7 @@ function paragraphs(head: string, texts: readonly string[], widthMm: number): Co
   };
 }
 
-function header({ title, input, under }: Head, innerMm: number, page: number): Mark[] {
-  const right = MARGIN_MM + innerMm;
+function headOf({ title, input, under }: Head, page: number): PageHead {
   const where = input.layoutName ? `${input.siteName}, ${input.layoutName}` : input.siteName;
-  return [
-    {
-      mark: 'text',
-      atMm: [MARGIN_MM, MARGIN_MM + 5.5],
-      text: cutToWidth(title, 6.2, innerMm - 45, true),
-      sizeMm: 6.2,
-      bold: true,
-      ink: INK,
-    },
-    {
-      mark: 'text',
-      atMm: [MARGIN_MM, MARGIN_MM + 11.2],
-      text: cutToWidth(`${under}. ${where}`, 3.7, innerMm),
-      sizeMm: 3.7,
-      ink: INK,
-    },
-    {
-      mark: 'text',
-      atMm: [right, MARGIN_MM + 4],
-      text: page === 1 ? `made ${input.madeOn}` : `made ${input.madeOn}, page ${page}`,
-      sizeMm: 2.8,
-      ink: SOFT_INK,
-      anchor: 'end',
-    },
-    {
-      mark: 'line',
-      pointsMm: [
-        [MARGIN_MM, MARGIN_MM + 13.6],
-        [right, MARGIN_MM + 13.6],
-      ],
-      stroke: { ink: RULE, widthMm: 0.2 },
-    },
-  ];
+  return { title, under: `${under}. ${where}`, made: `made ${input.madeOn}`, page, text: 'broad' };
 }

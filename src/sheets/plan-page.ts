@@ -3,12 +3,13 @@ import { type Column, type ColumnBlock, fillColumns } from './column-block.ts';
 import { bandLegend, signLegend, textLines } from './draw-legend.ts';
 import { drawMap } from './draw-map.ts';
 import { scaleAndNorth } from './draw-scale-north.ts';
-import { INK, RULE, SOFT_INK } from './inks.ts';
+import { SOFT_INK } from './inks.ts';
 import { placeMap } from './map-placement.ts';
+import { type PageHead, pageHead } from './page-head.ts';
 import type { BoxMm, Mark, PageModel } from './page-model.ts';
 import { MARGIN_MM, pageSizeMm } from './paper.ts';
 import type { PlanPageInput, PlanTree } from './plan-input.ts';
-import { cutToWidth, wrapToWidth } from './text-width.ts';
+import { wrapToWidth } from './text-width.ts';
 import { drawTreeList, rowsThatFit } from './tree-list.ts';
 
 const HEADER_MM = 15;
@@ -46,7 +47,7 @@ export function planPages(input: PlanPageInput): PageModel[] {
 
   const title = input.layoutName ? `${input.siteName}, ${input.layoutName}` : input.siteName;
   const frameMarks = (pageNumber: number): Mark[] => [
-    ...header(title, input, innerMm, pageNumber),
+    ...pageHead(headOf(title, input, pageNumber), innerMm),
     ...textLines(
       cautions,
       MARGIN_MM,
@@ -152,42 +153,8 @@ function setList(
   return { marks, rest };
 }
 
-function header(title: string, input: PlanPageInput, innerMm: number, pageNumber: number): Mark[] {
-  const right = MARGIN_MM + innerMm;
-  const dateMm = 45;
+function headOf(title: string, input: PlanPageInput, page: number): PageHead {
   const picture = input.bandMap ? `${input.bandMap.bands.quantity}, ${input.bandMap.detail}` : 'Plan';
   const year = `year ${input.year} after planting (season of ${input.calendarYear})`;
-  return [
-    {
-      mark: 'text',
-      atMm: [MARGIN_MM, MARGIN_MM + 5.5],
-      text: cutToWidth(title, 6.2, innerMm - dateMm, true),
-      sizeMm: 6.2,
-      bold: true,
-      ink: INK,
-    },
-    {
-      mark: 'text',
-      atMm: [MARGIN_MM, MARGIN_MM + 10.8],
-      text: cutToWidth(`${picture}, ${year}`, 3.5, innerMm),
-      sizeMm: 3.5,
-      ink: INK,
-    },
-    {
-      mark: 'text',
-      atMm: [right, MARGIN_MM + 4],
-      text: pageNumber === 1 ? input.date : `${input.date}, page ${pageNumber}`,
-      sizeMm: 2.8,
-      ink: SOFT_INK,
-      anchor: 'end',
-    },
-    {
-      mark: 'line',
-      pointsMm: [
-        [MARGIN_MM, MARGIN_MM + 13],
-        [right, MARGIN_MM + 13],
-      ],
-      stroke: { ink: RULE, widthMm: 0.2 },
-    },
-  ];
+  return { title, under: `${picture}, ${year}`, made: input.date, page, text: 'fine' };
 }

@@ -1,15 +1,17 @@
 import type { ColumnBlock } from './column-block.ts';
 import { textLines } from './draw-legend.ts';
-import { INK, RULE, SOFT_INK } from './inks.ts';
+import { INK } from './inks.ts';
+import { pageHead } from './page-head.ts';
 import type { Mark, PageModel } from './page-model.ts';
 import { MARGIN_MM, pageSizeMm } from './paper.ts';
 import { ROSE_CLASSES, roseRings } from './rose-shape.ts';
-import { cutToWidth, textWidthMm, wrapToWidth } from './text-width.ts';
+import { textWidthMm, wrapToWidth } from './text-width.ts';
 import { seasonSentence } from './wind-climate-words.ts';
 import type { WindPageInput, WindPageSeason } from './wind-page-input.ts';
 import { headed, sectorTable, signTable } from './wind-page-tables.ts';
 import { roseMarks } from './wind-rose-marks.ts';
 
+const UNDER_TITLE = 'The open wind, 10 m above the ground, before belts and trees slow it';
 const HEADER_MM = 17;
 const RADIUS_MM = 29;
 const GAP_MM = 4;
@@ -43,45 +45,14 @@ export function windPages(input: WindPageInput): PageModel[] {
     title,
     widthMm,
     heightMm,
-    marks: [...header(title, input, innerMm, i + 1), ...marks],
+    marks: [
+      ...pageHead(
+        { title, under: UNDER_TITLE, made: `made ${input.madeOn}`, page: i + 1, text: 'broad' },
+        innerMm,
+      ),
+      ...marks,
+    ],
   }));
-}
-
-function header(title: string, { madeOn }: WindPageInput, innerMm: number, page: number): Mark[] {
-  const right = MARGIN_MM + innerMm;
-  return [
-    {
-      mark: 'text',
-      atMm: [MARGIN_MM, MARGIN_MM + 5.5],
-      text: cutToWidth(title, 6.2, innerMm - 45, true),
-      sizeMm: 6.2,
-      bold: true,
-      ink: INK,
-    },
-    {
-      mark: 'text',
-      atMm: [MARGIN_MM, MARGIN_MM + 11.2],
-      text: 'The open wind, 10 m above the ground, before belts and trees slow it',
-      sizeMm: 3.7,
-      ink: INK,
-    },
-    {
-      mark: 'text',
-      atMm: [right, MARGIN_MM + 4],
-      text: page === 1 ? `made ${madeOn}` : `made ${madeOn}, page ${page}`,
-      sizeMm: 2.8,
-      ink: SOFT_INK,
-      anchor: 'end',
-    },
-    {
-      mark: 'line',
-      pointsMm: [
-        [MARGIN_MM, MARGIN_MM + 13.6],
-        [right, MARGIN_MM + 13.6],
-      ],
-      stroke: { ink: RULE, widthMm: 0.2 },
-    },
-  ];
 }
 
 const seasonsOf = (input: WindPageInput): readonly (readonly [string, WindPageSeason])[] => [

@@ -1,4 +1,4 @@
-import { lineWords, tapeText } from '../outside/tape-words.ts';
+import { lineWords } from '../outside/tape-words.ts';
 import type { SpotPlan, WindSpot } from '../windspots/spot-plan.ts';
 import {
   howToRead,
@@ -15,6 +15,7 @@ import type { OutdoorPageInput } from './outdoor-input.ts';
 import { gatheredCautions, outdoorPages } from './outdoor-page.ts';
 import type { PageModel } from './page-model.ts';
 import type { LengthUnit } from './plan-input.ts';
+import { tapeColumns } from './tape-columns.ts';
 
 /** All that the page of wind spots shows. */
 export interface WindSpotsPageInput extends OutdoorPageInput {
@@ -78,26 +79,7 @@ const columns = ({ line }: SpotPlan, unit: LengthUnit): BlankColumn<WindSpot>[] 
     head: ['heights', 'behind it'],
     text: ({ distanceH }) => distanceH.toFixed(1),
   },
-  {
-    share: 22,
-    head: [`from ${line.a.letter} along`, `the line to ${line.b.letter}`],
-    text: ({ alongLine, backwards }) => `${tapeText(alongLine.tapeM, unit)}${backwards ? ' back' : ''}`,
-  },
-  {
-    share: 25,
-    head: ['then square', 'off the line'],
-    text: ({ square, side }) => `${tapeText(square.tapeM, unit)} ${side}`,
-  },
-  {
-    share: 19,
-    head: ['check: tape', `from ${line.a.letter}`],
-    text: ({ fromA }) => tapeText(fromA.tapeM, unit),
-  },
-  {
-    share: 19,
-    head: ['check: tape', `from ${line.b.letter}`],
-    text: ({ fromB }) => tapeText(fromB.tapeM, unit),
-  },
+  ...tapeColumns(line, unit, 25),
   {
     share: 24,
     head: ['expected, of', 'the open wind'],
