@@ -69,13 +69,11 @@ export function clearDeficits(): void {
   memory.fill(deficits, 0, (<usize>columns * <usize>rows) * LANE_BYTES);
 }
 
-// @ts-expect-error: a decorator of the compiler's
 @inline
 function alongWind(x: f64, y: f64): f64 {
   return -(x * upX + y * upY);
 }
 
-// @ts-expect-error: a decorator of the compiler's
 @inline
 function acrossWind(x: f64, y: f64): f64 {
   return x * upY - y * upX;
@@ -349,7 +347,6 @@ export function addDirection(
   }
 }
 
-// @ts-expect-error: a decorator of the compiler's
 @inline
 function chanceAt(table: usize, deficit: f32): f32 {
   const v: f32 = (<f32>1 - deficit) * <f32>GALE_NODES;
