@@ -1,7 +1,7 @@
 import type { LayerSpecification } from 'maplibre-gl';
 import type { InkTheme } from './ink-theme.ts';
 import { all, is, shape } from './layer-filters.ts';
-import { FACE, TEXT_PX } from './lettering.ts';
+import { letterSpots } from './letter-spots.ts';
 
 /** Belts that are proposed and not planned yet: dashed ink lines with their letters; the one pointed out heavier. */
 export function proposalLayers(theme: InkTheme): LayerSpecification[] {
@@ -27,31 +27,12 @@ export function proposalLayers(theme: InkTheme): LayerSpecification[] {
       filter: all(shape('LineString'), is('pointed', true)),
       paint: { 'line-color': theme.leaf, 'line-width': 4.5, 'line-dasharray': [2, 1] },
     },
-    {
-      id: 'proposals-spot',
-      type: 'circle',
+    ...letterSpots(theme, {
+      id: 'proposals',
       source: 'proposals',
       filter: shape('Point'),
-      paint: {
-        'circle-radius': 12,
-        'circle-color': theme.sheet,
-        'circle-stroke-color': theme.ink,
-        'circle-stroke-width': 1.5,
-      },
-    },
-    {
-      id: 'proposals-letter',
-      type: 'symbol',
-      source: 'proposals',
-      filter: shape('Point'),
-      layout: {
-        'text-field': ['get', 'letter'],
-        'text-font': [FACE.bold],
-        'text-size': TEXT_PX.usual,
-        'text-allow-overlap': true,
-        'text-ignore-placement': true,
-      },
-      paint: { 'text-color': theme.ink },
-    },
+      letter: 'letter',
+      rim: { color: theme.ink, width: 1.5 },
+    }),
   ];
 }

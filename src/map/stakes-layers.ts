@@ -1,6 +1,7 @@
 import type { LayerSpecification } from 'maplibre-gl';
 import type { InkTheme } from './ink-theme.ts';
 import { all, is, shape } from './layer-filters.ts';
+import { letterSpots } from './letter-spots.ts';
 import { FACE, TEXT_PX } from './lettering.ts';
 
 /** Shadow stakes and wind spots: the line to tape from, the ways off it, the lines that lead to each place, and the places with their names. */
@@ -36,32 +37,13 @@ export function stakesLayers(theme: InkTheme): LayerSpecification[] {
       filter: line('line'),
       paint: { 'line-color': theme.leaf, 'line-width': 3.6 },
     },
-    {
-      id: 'stakes-ends',
-      type: 'circle',
+    ...letterSpots(theme, {
+      id: 'stakes-end',
       source: 'stakes',
       filter: is('what', 'end'),
-      paint: {
-        'circle-radius': 12,
-        'circle-color': theme.sheet,
-        'circle-stroke-color': theme.leaf,
-        'circle-stroke-width': 3,
-      },
-    },
-    {
-      id: 'stakes-end-letters',
-      type: 'symbol',
-      source: 'stakes',
-      filter: is('what', 'end'),
-      layout: {
-        'text-field': ['get', 'label'],
-        'text-font': [FACE.bold],
-        'text-size': TEXT_PX.usual,
-        'text-allow-overlap': true,
-        'text-ignore-placement': true,
-      },
-      paint: { 'text-color': theme.ink },
-    },
+      letter: 'label',
+      rim: { color: theme.leaf, width: 3 },
+    }),
     {
       id: 'stakes-places',
       type: 'circle',

@@ -1,21 +1,21 @@
 import type { Map as MapLibre } from 'maplibre-gl';
-import { useEffect } from 'react';
-import type { LonLat } from '../geo/frame.ts';
+import { useEffect, useMemo } from 'react';
 import { openBelts, shownWay } from '../state/proposed-belts.ts';
 import { useApp } from '../state/store.ts';
-import type { Bounds } from './site-bounds.ts';
-import { showBox } from './use-fit-to-site.ts';
 import { setFeatures } from './use-plan.ts';
+import { useShowOpened } from './use-show-opened.ts';
+
+/** Ground shown round the belts, as a share of their extent: what they shelter is to be seen too. */
+const ABOUT_SHARE = 0.6;
 
 /** Draws the belts that are proposed, while shelter is looked at. */
 export function useProposals(map: MapLibre | null): void {
   const proposals = useApp((app) => app.proposals);
   const proposing = useApp((app) => app.proposing);
   const shown = useApp((app) => app.step === 'shelter');
-  const way = useApp(shownWay);
-  useEffect(() => {
-    if (map && way && shown) showBox(map, boundsOf(way.belts.flatMap(({ line }) => line)), true);
-  }, [map, way, shown]);
+  const way = useApp((app) => (app.step === 'shelter' ? shownWay(app) : null));
+  const places = useMemo(() => way?.belts.flatMap(({ line }) => line) ?? null, [way]);
+  useShowOpened(map, way, places, ABOUT_SHARE);
   useEffect(() => {
     if (!map) return;
     const belts = shown ? openBelts({ proposals, proposing }) : [];
@@ -32,21 +32,4 @@ export function useProposals(map: MapLibre | null): void {
     });
     setFeatures(map, 'proposals', { type: 'FeatureCollection', features });
   }, [map, proposals, proposing, shown]);
-}
-
-/** Ground shown round the belts, as a share of their extent: what they shelter is to be seen too. */
-const ABOUT_SHARE = 0.6;
-
-function boundsOf(places: readonly LonLat[]): Bounds {
-  const range = (values: readonly number[]): [number, number] => {
-    const [least, most] = [Math.min(...values), Math.max(...values)];
-    const about = (most - least) * ABOUT_SHARE;
-    return [least - about, most + about];
-  };
-  const [west, east] = range(places.map(([lon]) => lon));
-  const [south, north] = range(places.map(([, lat]) => lat));
-  return [
-    [west, south],
-    [east, north],
-  ];
 }

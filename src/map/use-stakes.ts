@@ -4,9 +4,11 @@ import type { LonLat } from '../geo/frame.ts';
 import { type StakesAnswer, stakesAnswer } from '../state/shadow-stakes.ts';
 import { useApp } from '../state/store.ts';
 import { type WindSpotsAnswer, windSpotsAnswer } from '../state/wind-spots.ts';
-import type { Bounds } from './site-bounds.ts';
-import { showBox } from './use-fit-to-site.ts';
 import { setFeatures } from './use-plan.ts';
+import { useShowOpened } from './use-show-opened.ts';
+
+/** Ground shown round the stakes, as a share of their extent: their times stand beside them, and signs lie over the edges. */
+const ABOUT_SHARE = 0.16;
 
 /** What is taped outside, whichever question it belongs to. */
 interface Taped {
@@ -58,14 +60,14 @@ export function useStakes(map: MapLibre | null): void {
     () => (stakes ? tapedStakes(stakes) : spots ? tapedSpots(spots) : null),
     [stakes, spots],
   );
-  const opened = taped?.opened;
   useEffect(() => {
     if (map) setFeatures(map, 'stakes', drawn(taped));
   }, [map, taped]);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: other times or another line leave the view where it is
-  useEffect(() => {
-    if (map && taped) showBox(map, boundsOf(taped), true);
-  }, [map, opened]);
+  const places = useMemo(
+    () => taped && [taped.line.a.lonLat, taped.line.b.lonLat, ...taped.places.map(({ lonLat }) => lonLat)],
+    [taped],
+  );
+  useShowOpened(map, taped?.opened ?? null, places, ABOUT_SHARE);
 }
 
 const asLine = (from: LonLat, to: LonLat) => ({
@@ -97,22 +99,4 @@ function drawn(taped: Taped | null): GeoJSON.FeatureCollection {
       feature('end', asPoint(b.lonLat), b.letter),
     ],
   };
-}
-
-/** Ground shown round the stakes, as a share of their extent: their times stand beside them, and signs lie over the edges. */
-const ABOUT_SHARE = 0.16;
-
-function boundsOf({ line, places: taped }: Taped): Bounds {
-  const places = [line.a.lonLat, line.b.lonLat, ...taped.map(({ lonLat }) => lonLat)];
-  const range = (values: readonly number[]): [number, number] => {
-    const [least, most] = [Math.min(...values), Math.max(...values)];
-    const about = (most - least) * ABOUT_SHARE;
-    return [least - about, most + about];
-  };
-  const [west, east] = range(places.map(([lon]) => lon));
-  const [south, north] = range(places.map(([, lat]) => lat));
-  return [
-    [west, south],
-    [east, north],
-  ];
 }
