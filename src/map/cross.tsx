@@ -4,6 +4,7 @@ import { useApp } from '../state/store.ts';
 import { useHandState } from './drawing/hand-store.ts';
 import { motionReduced } from './use-fit-to-site.ts';
 import { useProjected } from './use-projected.ts';
+import './cross.css';
 
 /** The cross that keys move, a tap sets, or a panel puts on given coordinates. A mouse shows its own pointer instead. */
 export function Cross({ map }: { readonly map: MapLibre | null }) {

@@ -10,6 +10,7 @@ import {
   takeSketchStep,
 } from './drawing/hand-actions.ts';
 import { useHandState } from './drawing/hand-store.ts';
+import './bar.css';
 
 const kindWord = (kind: Extract<Hand, { doing: 'drawing' }>['kind']): string =>
   kind === 'row' ? 'row of trees' : REGISTRY[kind].label.toLowerCase();

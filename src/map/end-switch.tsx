@@ -3,6 +3,7 @@ import { supposedInWords } from '../state/end-words.ts';
 import { type EndChoice, endChoices, mostInWords } from '../state/most-in-words.ts';
 import { useApp } from '../state/store.ts';
 import { causesOfMap, endsOfMap } from '../state/what-would-change.ts';
+import './end-switch.css';
 
 /** What would change the map most, with its size, and the switch that draws the map at each end. */
 export function EndSwitch() {

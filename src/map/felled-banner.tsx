@@ -1,5 +1,6 @@
 import { felledWords } from '../state/belts-found.ts';
 import { useApp } from '../state/store.ts';
+import './bar.css';
 
 /** Says on the map that something is shown as if it were felled, and leads back. */
 export function FelledBanner() {

@@ -3,6 +3,7 @@ import type { PictureRaster } from '../state/picture-raster.ts';
 import { bandRanges } from './band-ranges.ts';
 import { EndSwitch, Supposed } from './end-switch.tsx';
 import { MarksKey } from './marks-key.tsx';
+import './legend.css';
 
 interface LegendProps {
   readonly raster: PictureRaster | null;

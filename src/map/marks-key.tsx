@@ -1,3 +1,5 @@
+import './marks-key.css';
+
 /** How a draughtsman's marks on the plan are read. */
 const MARKS: readonly { readonly name: string; readonly mark: React.ReactNode }[] = [
   { name: 'nut tree', mark: <circle cx="14" cy="9" r="7" strokeWidth="2.4" /> },

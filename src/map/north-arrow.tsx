@@ -2,6 +2,7 @@ import type { Map as MapLibre } from 'maplibre-gl';
 import { useEffect, useState } from 'react';
 import { northTurnDeg } from './scale-length.ts';
 import { motionReduced } from './use-fit-to-site.ts';
+import './north-arrow.css';
 
 /** Points to true north, however the map is turned; a press turns the map back. */
 export function NorthArrow({ map }: { readonly map: MapLibre | null }) {

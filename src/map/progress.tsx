@@ -1,5 +1,6 @@
 import type { AppState, Computation } from '../state/model.ts';
 import { useApp } from '../state/store.ts';
+import './progress.css';
 
 const WORK = [
   ['light', 'Working out the light'],

@@ -9,6 +9,7 @@ import { measureRows, moveWords } from './drawing/measure-words.ts';
 import { sketchMeasures } from './drawing/sketch.ts';
 import { cardPlace } from './read-out-place.ts';
 import { useProjected } from './use-projected.ts';
+import './read-out.css';
 
 const NARROW = '(max-width: 700px)';
 const subscribeNarrow = (changed: () => void) => {

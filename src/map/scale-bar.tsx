@@ -2,6 +2,7 @@ import type { Map as MapLibre } from 'maplibre-gl';
 import { useEffect, useState } from 'react';
 import { useApp } from '../state/store.ts';
 import { metresPerPixel, scaleLength } from './scale-length.ts';
+import './scale-bar.css';
 
 /** Ground metres a pixel spans in the middle of the map; changes as the map is moved. */
 function useMetresPerPixel(map: MapLibre | null): number | null {

@@ -1,6 +1,7 @@
 import type { Map as MapLibre } from 'maplibre-gl';
 import { useApp } from '../state/store.ts';
 import { motionReduced } from './use-fit-to-site.ts';
+import './view-buttons.css';
 
 interface ViewButtonsProps {
   readonly map: MapLibre | null;
