@@ -33,7 +33,7 @@ export const textOf = async (locator: Locator): Promise<string> =>
 
 /** Opens one of the steps. */
 export async function openStep(page: Page, name: string): Promise<void> {
-  await page.getByRole('navigation', { name: 'Steps' }).getByRole('button', { name }).click();
+  await page.getByRole('navigation', { name: 'Steps' }).getByRole('button', { name }).press('Enter');
 }
 
 /** Presses a key so many times on what has the focus. */

@@ -1,30 +1,13 @@
-import { createRequire } from 'node:module';
 import { expect, type Page, test } from '@playwright/test';
-import type { AxeResults } from 'axe-core';
 import { listen, openApp, openStep } from './app-page.ts';
+import { seriousFaults } from './page-checks.ts';
 
-const AXE = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
 const SIZES = [
   { width: 1440, height: 900 },
   { width: 1024, height: 768 },
   { width: 390, height: 844 },
 ];
 const STEPS = ['Ground', 'Shelter', 'Tall trees', 'Light'];
-
-/** Serious faults that the checker finds, one line each. */
-async function seriousFaults(page: Page): Promise<string[]> {
-  return page.evaluate(async () => {
-    const { axe } = window as unknown as {
-      axe: { run: () => Promise<AxeResults> };
-    };
-    const { violations } = await axe.run();
-    return violations
-      .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-      .flatMap(({ id, nodes }) =>
-        nodes.map((node) => `${id}: ${node.target.join(' ')}: ${node.html.slice(0, 120)}`),
-      );
-  });
-}
 
 /** What is wider than the window, if anything scrolls sideways. */
 const tooWide = (page: Page): Promise<string[]> =>
@@ -44,7 +27,6 @@ for (const viewport of SIZES) {
     await page.setViewportSize(viewport);
     await openApp(page);
     await expect(page.getByText(/^Working out the light/)).toHaveCount(0);
-    await page.addScriptTag({ path: AXE });
     const found: string[] = [];
     for (const name of STEPS) {
       await openStep(page, name);

@@ -1,6 +1,6 @@
-import { readFileSync } from 'node:fs';
 import { expect, test } from '@playwright/test';
 import { answered, crossInTheMiddle, listen, mapOf, openApp, openStep, readOut, textOf } from './app-page.ts';
+import { savePdf } from './page-checks.ts';
 
 test('the horizon from the cross by keys alone: it agrees with the map, closes with Escape, and gives the focus back', async ({
   page,
@@ -25,21 +25,13 @@ test('the horizon from the cross by keys alone: it agrees with the map, closes w
   // Another period is another figure, and the app's own.
   await dialog.getByLabel('Period').selectOption('year');
   await expect(dialog).toContainText('the whole year');
-  await dialog.getByText('The same in words').click();
+  await dialog.getByText('The same in words').press('Enter');
   await expect(dialog.getByRole('listitem').filter({ hasText: 'The sun on' }).first()).toBeVisible();
 
-  await dialog.getByRole('button', { name: 'On paper' }).click();
+  await dialog.getByRole('button', { name: 'On paper' }).press('Enter');
   const paper = page.getByRole('dialog', { name: 'Horizon on paper' });
   await expect(paper.locator('svg[width="297mm"][height="210mm"]')).toBeVisible();
-  const downloading = page.waitForEvent('download');
-  await paper.getByRole('button', { name: 'Save PDF' }).click();
-  const download = await downloading;
-  expect(download.suggestedFilename()).toBe('sorrel-bank-horizon.pdf');
-  expect(
-    readFileSync(await download.path())
-      .toString('latin1')
-      .startsWith('%PDF-'),
-  ).toBe(true);
+  await savePdf(page, paper, 'sorrel-bank-horizon.pdf');
 
   await page.keyboard.press('Escape');
   await expect(dialog).toBeVisible();

@@ -1,10 +1,6 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { expect, test } from '@playwright/test';
-import type { AxeResults } from 'axe-core';
 import { listen, openApp, openStep, press } from './app-page.ts';
-
-const AXE = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
+import { savePdf, seriousFaults, tooLow } from './page-checks.ts';
 
 test('shadow stakes on a telephone, by keys alone: staked, seen, scored, set right, undone, on paper', async ({
   page,
@@ -37,22 +33,8 @@ test('shadow stakes on a telephone, by keys alone: staked, seen, scored, set rig
   await expect(score).toContainText('3 readings: in the mean the tip was');
   await expect(score).toContainText(/That fits a tree \d\.\d m taller than the site says/);
 
-  await page.addScriptTag({ path: AXE });
-  const faults = await page.evaluate(async () => {
-    const { axe } = window as unknown as { axe: { run: () => Promise<AxeResults> } };
-    const { violations } = await axe.run();
-    return violations
-      .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-      .flatMap(({ id, nodes }) => nodes.map((node) => `${id}: ${node.html.slice(0, 120)}`));
-  });
-  expect(faults).toEqual([]);
-  const small = await panel.evaluate((element) =>
-    [...element.querySelectorAll('button, input, select, summary')]
-      .filter((each) => !(each instanceof HTMLInputElement && each.type === 'radio'))
-      .filter((each) => each.getBoundingClientRect().height < 40)
-      .map((each) => each.textContent),
-  );
-  expect(small).toEqual([]);
+  expect(await seriousFaults(page)).toEqual([]);
+  expect(await tooLow(panel)).toEqual([]);
 
   await score.getByRole('button', { name: /^Take .* as its height$/ }).press('Enter');
   await expect(score).toContainText('as near as the edge of a shadow can be seen');
@@ -62,14 +44,6 @@ test('shadow stakes on a telephone, by keys alone: staked, seen, scored, set rig
   await panel.getByRole('button', { name: 'Print the page to take outside' }).press('Enter');
   const dialog = page.getByRole('dialog', { name: 'Shadow stakes on paper' });
   await expect(dialog.locator('svg[width="210mm"]').first()).toContainText('Never look at the sun');
-  const downloading = page.waitForEvent('download');
-  await dialog.getByRole('button', { name: 'Save PDF' }).press('Enter');
-  const download = await downloading;
-  expect(download.suggestedFilename()).toBe('sorrel-bank-shadow-stakes.pdf');
-  expect(
-    readFileSync(await download.path())
-      .toString('latin1')
-      .startsWith('%PDF-'),
-  ).toBe(true);
+  await savePdf(page, dialog, 'sorrel-bank-shadow-stakes.pdf');
   expect(heard).toEqual([]);
 });

@@ -34,25 +34,25 @@ test('an empty site becomes a plan by keyboard alone and is the same after a rel
   await openApp(page);
 
   // A place by coordinates.
-  await page.locator('summary', { hasText: 'More' }).click();
-  await page.getByRole('button', { name: 'New site', exact: true }).click();
+  await page.locator('summary', { hasText: 'More' }).press('Enter');
+  await page.getByRole('button', { name: 'New site', exact: true }).press('Enter');
   const start = page.getByRole('dialog', { name: 'Start a new site' });
   await start.getByLabel('Name of the site').fill('Test Meadow');
   await start.getByLabel('Latitude and longitude').fill('46.2, -63.1');
-  await start.getByRole('button', { name: 'Start here' }).click();
+  await start.getByRole('button', { name: 'Start here' }).press('Enter');
   await expect(siteName(page)).toHaveValue('Test Meadow');
 
   // A boundary of 60 by 40 m by sides and bearings.
-  await page.getByRole('button', { name: 'Type sides and bearings' }).click();
+  await page.getByRole('button', { name: 'Type sides and bearings' }).press('Enter');
   const sides = page.getByRole('dialog', { name: 'A boundary by sides and bearings' });
-  await sides.getByText('true north', { exact: true }).click();
+  await sides.getByRole('radio', { name: 'true north' }).press('Space');
   await sides.getByLabel(/^Sides, one a line/).fill('60 90\n40 180\n60 270\n40 0');
   await expect(sides).toContainText('0.24 ha');
-  await sides.getByRole('button', { name: 'Make it a field' }).click();
+  await sides.getByRole('button', { name: 'Make it a field' }).press('Enter');
 
   // A belt along its west side.
   await openStep(page, 'Shelter');
-  await page.getByRole('button', { name: 'A belt', exact: true }).click();
+  await page.getByRole('button', { name: 'A belt', exact: true }).press('Enter');
   await mapOf(page).focus();
   await press(page, 'Home');
   await step(page, -34, 22);
@@ -63,7 +63,7 @@ test('an empty site becomes a plan by keyboard alone and is the same after a rel
 
   // A patch of 16 by 10 m in the middle.
   await openStep(page, 'Light');
-  await page.getByRole('button', { name: 'A patch', exact: true }).click();
+  await page.getByRole('button', { name: 'A patch', exact: true }).press('Enter');
   await mapOf(page).focus();
   await step(page, 26, 17);
   await press(page, 'Enter');
@@ -78,7 +78,7 @@ test('an empty site becomes a plan by keyboard alone and is the same after a rel
 
   // Three trees round it.
   await openStep(page, 'Tall trees');
-  await page.getByRole('button', { name: 'A tree', exact: true }).click();
+  await page.getByRole('button', { name: 'A tree', exact: true }).press('Enter');
   await mapOf(page).focus();
   await step(page, 4, -14);
   for (let tree = 0; tree < 3; tree++) {
@@ -100,7 +100,7 @@ test('an empty site becomes a plan by keyboard alone and is the same after a rel
 
   // The file holds all of it.
   const downloading = page.waitForEvent('download');
-  await page.getByRole('button', { name: 'Save file' }).click();
+  await page.getByRole('button', { name: 'Save file' }).press('Enter');
   const saved = JSON.parse(readFileSync(await (await downloading).path(), 'utf8'));
   const kinds = saved.features.map((feature: { properties: { kind: string } }) => feature.properties.kind);
   expect(kinds.sort()).toEqual(['belt', 'field', 'patch', 'tree', 'tree', 'tree']);

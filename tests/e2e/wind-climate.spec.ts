@@ -1,10 +1,6 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { expect, test } from '@playwright/test';
-import type { AxeResults } from 'axe-core';
 import { listen, openApp, openStep, press } from './app-page.ts';
-
-const AXE = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
+import { savePdf, seriousFaults } from './page-checks.ts';
 
 test('the wind by keys alone: drawn on the rose, undone, typed as a table, moved to the site’s land, on paper', async ({
   page,
@@ -39,15 +35,7 @@ test('the wind by keys alone: drawn on the rose, undone, typed as a table, moved
   await drawing.getByRole('radio', { name: 'Rest of the year' }).press('Space');
   await expect(slider(often, 'west')).toHaveAttribute('aria-valuenow', rest ?? '');
 
-  await page.addScriptTag({ path: AXE });
-  const faults = await page.evaluate(async () => {
-    const { axe } = window as unknown as { axe: { run: () => Promise<AxeResults> } };
-    const { violations } = await axe.run();
-    return violations
-      .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-      .flatMap(({ id, nodes }) => nodes.map((node) => `${id}: ${node.html.slice(0, 120)}`));
-  });
-  expect(faults).toEqual([]);
+  expect(await seriousFaults(page)).toEqual([]);
 
   // Each key press is an edit of its own; six undo all of it.
   const undo = drawing.getByRole('button', { name: /^Undo/ });
@@ -79,14 +67,6 @@ test('the wind by keys alone: drawn on the rose, undone, typed as a table, moved
   const paper = page.getByRole('dialog', { name: 'The wind on paper' });
   await expect(paper.locator('svg[width="210mm"]').first()).toContainText('The wind at Sorrel Bank');
   await expect(paper.locator('svg[width="210mm"]').first()).toContainText('small trees in leaf sway');
-  const downloading = page.waitForEvent('download');
-  await paper.getByRole('button', { name: 'Save PDF' }).press('Enter');
-  const download = await downloading;
-  expect(download.suggestedFilename()).toBe('sorrel-bank-wind.pdf');
-  expect(
-    readFileSync(await download.path())
-      .toString('latin1')
-      .startsWith('%PDF-'),
-  ).toBe(true);
+  await savePdf(page, paper, 'sorrel-bank-wind.pdf');
   expect(heard).toEqual([]);
 });

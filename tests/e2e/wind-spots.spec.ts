@@ -1,10 +1,6 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { expect, test } from '@playwright/test';
-import type { AxeResults } from 'axe-core';
 import { listen, openApp, openStep, press } from './app-page.ts';
-
-const AXE = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
+import { savePdf, seriousFaults, tooLow } from './page-checks.ts';
 
 test('wind spots on a telephone, by keys alone: asked, written down, read, scored, set right, undone, on paper', async ({
   page,
@@ -53,22 +49,8 @@ test('wind spots on a telephone, by keys alone: asked, written down, read, score
     /That fits a belt that lets \d+ % of the daylight through instead of 25 %/,
   );
 
-  await page.addScriptTag({ path: AXE });
-  const faults = await page.evaluate(async () => {
-    const { axe } = window as unknown as { axe: { run: () => Promise<AxeResults> } };
-    const { violations } = await axe.run();
-    return violations
-      .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-      .flatMap(({ id, nodes }) => nodes.map((node) => `${id}: ${node.html.slice(0, 120)}`));
-  });
-  expect(faults).toEqual([]);
-  const small = await panel.evaluate((element) =>
-    [...element.querySelectorAll('button, input, select, summary')]
-      .filter((each) => !(each instanceof HTMLInputElement && each.type === 'radio'))
-      .filter((each) => each.getBoundingClientRect().height < 40)
-      .map((each) => each.textContent),
-  );
-  expect(small).toEqual([]);
+  expect(await seriousFaults(page)).toEqual([]);
+  expect(await tooLow(panel)).toEqual([]);
 
   await score.getByRole('button', { name: /^Take .* as the daylight through it$/ }).press('Enter');
   await expect(score).toContainText('as near as two hand meters can tell');
@@ -78,14 +60,6 @@ test('wind spots on a telephone, by keys alone: asked, written down, read, score
   await panel.getByRole('button', { name: 'Print the page to take outside' }).press('Enter');
   const dialog = page.getByRole('dialog', { name: 'Wind spots on paper' });
   await expect(dialog.locator('svg[width="210mm"]').first()).toContainText('Do not measure in a gale');
-  const downloading = page.waitForEvent('download');
-  await dialog.getByRole('button', { name: 'Save PDF' }).press('Enter');
-  const download = await downloading;
-  expect(download.suggestedFilename()).toBe('sorrel-bank-wind-spots.pdf');
-  expect(
-    readFileSync(await download.path())
-      .toString('latin1')
-      .startsWith('%PDF-'),
-  ).toBe(true);
+  await savePdf(page, dialog, 'sorrel-bank-wind-spots.pdf');
   expect(heard).toEqual([]);
 });
