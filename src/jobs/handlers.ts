@@ -6,6 +6,8 @@ import { computeLightCost } from '../light/light-cost.ts';
 import { computeViewFrom } from '../light/view-from.ts';
 import { computeShelter } from '../wind/compute-shelter.ts';
 import { computeShelterAt } from '../wind/shelter-at.ts';
+import { computeSpotPlan } from '../windspots/plan-spots.ts';
+import { computeSpotScore } from '../windspots/score-spots.ts';
 import { drive } from './drive.ts';
 import { changeLight, holdInLight, keepLight } from './kept-light.ts';
 import { followKept } from './kept-shelter.ts';
@@ -29,6 +31,8 @@ const HANDLERS: Handlers = {
   'shelter-follow': followKept,
   'shelter-at': (request, options) => drive(computeShelterAt(request), options),
   'propose-belts': (request, options) => drive(proposeSearch(request), options),
+  'plan-spots': (request, options) => drive(computeSpotPlan(request), options),
+  'score-spots': (request, options) => drive(computeSpotScore(request), options),
   'ground-file': (request) => readGround(request),
 };
 

@@ -11,6 +11,9 @@ import type {
 import type { ViewFrom, ViewFromRequest } from '../light/view-from-types.ts';
 import type { ShelterAt, ShelterAtRequest } from '../wind/shelter-at-types.ts';
 import type { HeldShelterRequest, ShelterRequest, ShelterResult } from '../wind/shelter-types.ts';
+import type { PlanRequest } from '../windspots/plan-spots.ts';
+import type { ScoreRequest, SpotScore } from '../windspots/score-spots.ts';
+import type { SpotPlan } from '../windspots/spot-plan.ts';
 import type { GroundFileJob, GroundFileResult } from './ground-file.ts';
 
 /** A computation of light that stays in the worker under a number, so that it can be changed. */
@@ -45,6 +48,8 @@ export interface JobMap {
   'shelter-follow': [HeldShelterRequest, ShelterResult];
   'shelter-at': [ShelterAtRequest, ShelterAt];
   'propose-belts': [SearchRequest, SearchResult];
+  'plan-spots': [PlanRequest, SpotPlan];
+  'score-spots': [ScoreRequest, SpotScore];
   'ground-file': [GroundFileJob, GroundFileResult];
 }
 export type JobName = keyof JobMap;

@@ -6,6 +6,7 @@ import type { App, AppState, Computation } from './model.ts';
 /**
  * Keeps one answer current while somebody looks at it.
  * @param passesOf how it is worked out; null while nobody looks.
+ * @param restMs a hand that moves rests this long before anything starts.
  */
 export function keepWhileOpen<Result>(
   store: StoreApi<App>,
@@ -15,6 +16,7 @@ export function keepWhileOpen<Result>(
     keyOf(state: AppState): Key;
   },
   passesOf: (state: AppState) => readonly Pass<Result>[] | null,
+  restMs = 0,
 ): () => void {
   const lane = createLane<Result>(
     () => answer.read(store.getState()),
@@ -27,7 +29,7 @@ export function keepWhileOpen<Result>(
     try {
       const state = store.getState();
       const passes = passesOf(state);
-      if (passes) lane.want(answer.keyOf(state), passes);
+      if (passes) lane.want(answer.keyOf(state), passes, restMs);
       else lane.rest(answer.keyOf(state));
     } finally {
       busy = false;

@@ -20,6 +20,7 @@ import type { SpotWish } from '../windspots/spot-plan.ts';
 import type { EarlierSite } from './earlier-sites.ts';
 import type { HorizonFound } from './horizon-found.ts';
 import type { Proposing } from './proposing.ts';
+import type { SpotPlanFound, SpotScoreFound } from './spots-found.ts';
 import type { WindFound } from './wind-found.ts';
 
 export type StepId = 'ground' | 'shelter' | 'trees' | 'light';
@@ -266,6 +267,10 @@ export interface AppState {
   readonly proposals: Computation<BeltProposals>;
   /** While its dialog is open. */
   readonly windHere: Computation<WindFound>;
+  /** While wind spots are open. */
+  readonly spotPlan: Computation<SpotPlanFound>;
+  /** While those open have been read. */
+  readonly spotScore: Computation<SpotScoreFound>;
   /** While the Shelter step is open or a belt is chosen: the sun that each belt and block takes from the patches… */
   readonly beltSun: Computation<ReadonlyMap<FeatureId, readonly Darkened[]>>;
   /** …and when each planned belt protects. */

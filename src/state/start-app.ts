@@ -9,6 +9,7 @@ import { readEarlier } from './earlier-sites.ts';
 import { horizonPasses, keepHorizon } from './horizon-from-here.ts';
 import { keepOnDevice } from './keep.ts';
 import { keepChecking } from './keep-checking.ts';
+import { keepWindSpots } from './keep-wind-spots.ts';
 import { keptView } from './kept-view.ts';
 import { keepReferencesLoaded } from './load-references.ts';
 import type { App } from './model.ts';
@@ -34,6 +35,7 @@ export async function startApp(store: StoreApi<App>): Promise<void> {
   const computing = keepComputing(store, workersWork(store, runner));
   keepHorizon(store, (state, ground, at) => horizonPasses(state, ground, at, runner));
   keepWindFromHere(store, (state, ground, at) => windPasses(state, ground, at, runner));
+  keepWindSpots(store, runner);
   const belts = keepBeltsAnswered(store, runner);
   const proposing = createProposing(store, runner);
   store.setState({

@@ -61,6 +61,8 @@ export function createAppStore(
       proposing: FIRST_PROPOSING,
       proposals: idleComputation(),
       windHere: idleComputation(),
+      spotPlan: idleComputation(),
+      spotScore: idleComputation(),
       beltSun: idleComputation(),
       beltYears: idleComputation(),
       bridges: idleComputation(),

@@ -7,11 +7,9 @@ import { takeHeight } from '../site/actions/take-height.ts';
 import type { FeatureId, SiteDocument, SiteFeature } from '../site/document.ts';
 import { clockOfUtc } from '../sun/clock-time.ts';
 import { nextDay } from '../sun/day-words.ts';
-import { BadInputError } from '../units/bad-input.ts';
 import { isKeptSpot, type KeptSpot, keptSpots, type MeterReading } from '../windspots/kept-spots.ts';
-import { planSpots } from '../windspots/plan-spots.ts';
-import { type SpotScore, scoreSpots } from '../windspots/score-spots.ts';
-import { scoreSentences } from '../windspots/score-words.ts';
+import { type ShownScore, scoreSentences } from '../windspots/score-words.ts';
+import { scoredReadings } from '../windspots/scored-readings.ts';
 import { canShelter } from '../windspots/sheltering-feature.ts';
 import { type SpotPlan, USUAL_HEIGHTS } from '../windspots/spot-plan.ts';
 import { usualWind } from '../windspots/usual-wind.ts';
@@ -21,46 +19,77 @@ import { siteOutdoors } from './shadow-stakes.ts';
 
 /** What the open wind spots say; null parts where there is none. */
 export interface WindSpotsAnswer {
+  /** The last one for this belt, while the next is worked out. */
   readonly plan: SpotPlan | null;
+  /** The plan is from before the last change, and the next is being worked out. */
+  readonly stale: boolean;
   /** Why there is no plan. */
   readonly wrong: string | null;
   /** How far the model missed what was written down and read; null where nothing was written down. */
-  readonly score: SpotScore | null;
+  readonly score: ShownScore | null;
+  /** Why it is not said yet what explains the readings; null: it is said. */
+  readonly unexplained: string | null;
   /** Points that can be taped from. */
   readonly points: readonly FindablePoint[];
 }
 
-const INPUTS = ['document', 'layout', 'frame', 'ground', 'windSpots', 'selection'] as const;
+const INPUTS = [
+  'document',
+  'layout',
+  'frame',
+  'ground',
+  'windSpots',
+  'selection',
+  'spotPlan',
+  'spotScore',
+] as const;
 let last: { readonly state: AppState; readonly answer: WindSpotsAnswer | null } | null = null;
 
 /**
- * The answer for what is asked, worked out again only when that or the site has changed: panel, map and page ask for
- * the same. Null where no spots are open for the chosen thing.
+ * The answer for what is asked, put together again only when that, the site or what the workers found has changed:
+ * panel, map and page ask for the same. Null where no spots are open for the chosen thing.
  */
 export function windSpotsAnswer(state: AppState): WindSpotsAnswer | null {
   const before = last;
   if (before && INPUTS.every((key) => before.state[key] === state[key])) return before.answer;
-  const answer = workedOut(state);
+  const answer = putTogether(state);
   last = { state, answer };
   return answer;
 }
 
-function workedOut(state: AppState): WindSpotsAnswer | null {
+/** What is asked of the open wind spots; null: none are open for the chosen thing. */
+export function spotsAsked(state: AppState) {
   const { windSpots, selection } = state;
   const site = siteOutdoors(state);
   if (!windSpots || windSpots.of !== selection || !site) return null;
-  const feature = site.document.features.find(({ id }) => id === windSpots.of);
+  const { of, ...wish } = windSpots;
+  const feature = site.document.features.find(({ id }) => id === of);
   if (!feature) return null;
-  const { points } = findablePoints(site.document, site.frame, site.layout);
-  const kept = keptSpots(site.document, windSpots.of);
-  const score =
-    kept.length > 0 ? scoreSpots(site, windSpots.of, labelOf(site.document, feature), kept) : null;
-  try {
-    return { plan: planSpots(site, windSpots.of, windSpots), wrong: null, score, points };
-  } catch (reason) {
-    if (!(reason instanceof BadInputError)) throw reason;
-    return { plan: null, wrong: reason.message, score, points };
-  }
+  return { site, of, wish, label: labelOf(site.document, feature), kept: keptSpots(site.document, of) };
+}
+
+function putTogether(state: AppState): WindSpotsAnswer | null {
+  const asked = spotsAsked(state);
+  if (!asked) return null;
+  const { site, of, label, kept } = asked;
+  const { spotPlan, spotScore } = state;
+  const ofThis = <Found extends { readonly of: FeatureId; readonly frame: unknown }>(found: Found | null) =>
+    found?.of === of && found.frame === state.frame ? found : null;
+  const failed = spotPlan.status === 'failed';
+  const explained =
+    spotScore.status === 'ready' && !spotScore.stale ? ofThis(spotScore.result)?.score : undefined;
+  return {
+    plan: failed ? null : (ofThis(spotPlan.result)?.plan ?? null),
+    stale: spotPlan.stale,
+    wrong: failed ? spotPlan.message : null,
+    score: kept.length > 0 ? (explained ?? scoredReadings(label, kept)) : null,
+    unexplained: explained
+      ? null
+      : spotScore.status === 'failed'
+        ? spotScore.message
+        : 'What would explain that is being worked out.',
+    points: findablePoints(site.document, site.frame, site.layout).points,
+  };
 }
 
 /** Whose wind spots a feature leads to, how many readings are kept and how many are waited for. */
@@ -135,7 +164,7 @@ export interface BeltFinding {
   readonly porosity?: number;
 }
 
-export function beltFindings({ fits, belt }: SpotScore): BeltFinding {
+export function beltFindings({ fits, belt }: ShownScore): BeltFinding {
   const factorOf = (what: 'height' | 'foliage') => fits?.find((fit) => fit.what === what)?.factor;
   const [height, foliage] = [factorOf('height'), factorOf('foliage')];
   return {
@@ -145,7 +174,7 @@ export function beltFindings({ fits, belt }: SpotScore): BeltFinding {
 }
 
 /** Gives the belt the height that the readings fit; one step to undo. */
-export function acceptBeltHeight(app: App, of: FeatureId, { belt }: SpotScore, heightM: number): void {
+export function acceptBeltHeight(app: App, of: FeatureId, { belt }: ShownScore, heightM: number): void {
   if (!belt) return;
   app.edit('Take a height from the wind', (document) =>
     takeHeight(document, of, { heightM, measuredYear: belt.heightYear }),
@@ -153,7 +182,7 @@ export function acceptBeltHeight(app: App, of: FeatureId, { belt }: SpotScore, h
 }
 
 /** Gives the belt the daylight through it that the readings fit, in the leaf they were taken in; one step to undo. */
-export function acceptPorosity(app: App, of: FeatureId, { belt }: SpotScore, porosity: number): void {
+export function acceptPorosity(app: App, of: FeatureId, { belt }: ShownScore, porosity: number): void {
   const isWall = app.document.features.find(({ id }) => id === of)?.properties.kind === 'wall';
   const key = isWall ? 'opticalPorosity' : belt?.inLeaf ? 'opticalPorosityLeafOn' : 'opticalPorosityLeafOff';
   app.edit('Take an openness from the wind', (document) =>

@@ -1,4 +1,5 @@
 import { type LocalXY, type LonLat, toLocal, toLonLat } from '../geo/frame.ts';
+import { runToEnd, type Steps } from '../numeric/steps.ts';
 import { compassWord } from '../outside/compass-word.ts';
 import { findablePoints } from '../outside/findable-points.ts';
 import { groundCautions } from '../outside/ground-cautions.ts';
@@ -43,15 +44,25 @@ const FALL_H = 1;
 export const roughnessOf = ({ document }: SiteOutdoors): number =>
   document.site.wind?.siteRoughnessM ?? document.site.wind?.measuredRoughnessM ?? OPEN_ROUGHNESS_M;
 
+export interface PlanRequest {
+  readonly site: SiteOutdoors;
+  readonly of: FeatureId;
+  readonly wish: SpotWish;
+}
+
+/** Share of the work that is done when the spots are known to be good or not. */
+const CHOSEN_SHARE = 0.2;
+
 /**
- * What two hand meters should show behind a belt in one wind on one day, at spots that can be found with two tapes.
+ * What two hand meters should show behind a belt in one wind on one day, at spots that can be found with two tapes;
+ * yields after each spot.
  * @throws BadInputError for a wish that cannot be read, a thing that shelters nothing, or a wind without any good spot.
  */
-export function planSpots(site: SiteOutdoors, id: FeatureId, wish: SpotWish): SpotPlan {
+export function* computeSpotPlan({ site, of, wish }: PlanRequest): Steps<SpotPlan> {
   const { document, frame, ground, layout } = site;
   const date = readDate(wish.date);
   checkWind(wish);
-  const day = sceneOnDay(site, id, date);
+  const day = sceneOnDay(site, of, date);
   const ray = rayOf(day, wish.wind.fromDeg);
   const across = lineAcross(day, ray, wish.alongM);
   checkBelt(day, across, wish);
@@ -60,7 +71,9 @@ export function planSpots(site: SiteOutdoors, id: FeatureId, wish: SpotWish): Sp
   const heightM = day.belt.heightM[0];
   const without: NoSpot[] = [];
   const good: { words: string; at: LocalXY; crossing: BeltCrossing }[] = [];
-  for (const { words, at } of wanted(site, across, wish)) {
+  const asked = wanted(site, across, wish);
+  for (const [i, { words, at }] of asked.entries()) {
+    yield (CHOSEN_SHARE * i) / asked.length;
     const crossing = beltCrossing(day.belt, ray, at);
     const why = wrongWith(day, at, wish.wind, crossing);
     if (why !== null || !crossing) without.push({ words, why: why ?? '' });
@@ -74,10 +87,12 @@ export function planSpots(site: SiteOutdoors, id: FeatureId, wish: SpotWish): Sp
   const found = findablePoints(document, frame, layout);
   const line = referenceLine(found, wish.line, places, frame, ground);
   const cautionsAt = groundCautions(site);
-  const spots = good.map(({ words, at, crossing }, i): WindSpot => {
+  const spots: WindSpot[] = [];
+  for (const [i, { words, at, crossing }] of good.entries()) {
+    yield CHOSEN_SHARE + ((1 - CHOSEN_SHARE) * i) / good.length;
     const distanceH = crossing.distanceM / heightM;
     const taped = offsets(site, line, places[i]);
-    return {
+    spots.push({
       number: i + 1,
       words,
       lonLat: places[i],
@@ -103,8 +118,9 @@ export function planSpots(site: SiteOutdoors, id: FeatureId, wish: SpotWish): Sp
         ...tapeCautions(taped),
         ...cautionsAt(places[i]),
       ],
-    };
-  });
+    });
+  }
+  yield 1;
   const belt = beltOf(day, across, toLonLat(frame, across.placeAt(0)));
   return {
     belt,
@@ -120,6 +136,10 @@ export function planSpots(site: SiteOutdoors, id: FeatureId, wish: SpotWish): Sp
     notes: notesOf(day, across, wish),
   };
 }
+
+/** The same in one go. */
+export const planSpots = (site: SiteOutdoors, of: FeatureId, wish: SpotWish): SpotPlan =>
+  runToEnd(computeSpotPlan({ site, of, wish }));
 
 /** Places with the same fault together: "2 and 5 heights behind: the wind passes it by". */
 function listed(without: readonly NoSpot[]): string {

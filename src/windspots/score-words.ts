@@ -1,7 +1,8 @@
 import { roughText, type TapeUnit } from '../outside/tape-words.ts';
 import type { WindFit } from './fit-wind.ts';
 import type { KeptSpot } from './kept-spots.ts';
-import type { ScoredSpot, SpotScore } from './score-spots.ts';
+import type { SpotCauses } from './score-spots.ts';
+import type { ScoredSpot, SpotReadings } from './scored-readings.ts';
 import { percent, pointsText, rangeText, speedText } from './spot-words.ts';
 
 /** A miss smaller than this is none, share of open wind. */
@@ -12,8 +13,11 @@ const missWords = (missShare: number): string =>
     ? 'as the function says'
     : `${pointsText(missShare)} ${missShare > 0 ? 'more' : 'less'} wind than the function says`;
 
+/** A score of which what explains the readings may still be worked out. */
+export type ShownScore = SpotReadings & Partial<SpotCauses>;
+
 /** The mean miss in one figure: "12 points more", "As written". */
-export function missFigure({ readings, meanMissShare }: SpotScore): string {
+export function missFigure({ readings, meanMissShare }: SpotReadings): string {
   if (readings.length === 0) return 'Not read yet';
   if (Math.abs(meanMissShare) < NO_MISS) return 'As written';
   return `${pointsText(meanMissShare)} ${meanMissShare > 0 ? 'more' : 'less'}`;
@@ -37,7 +41,7 @@ export const waitingWords = ({ expected }: KeptSpot): string =>
   `written ${rangeText(expected)}, by the function ${percent(expected.share)}; waits for its reading`;
 
 /** How many lay inside, how far off in the mean, and what that fits; by rule from the numbers. */
-export function scoreSentences(score: SpotScore, unit: TapeUnit): string[] {
+export function scoreSentences(score: ShownScore, unit: TapeUnit): string[] {
   const { readings, waiting } = score;
   const waits =
     waiting.length === 0
@@ -58,26 +62,27 @@ export function scoreSentences(score: SpotScore, unit: TapeUnit): string[] {
       : ` (from ${signedPoints(Math.min(...misses))} to ${signedPoints(Math.max(...misses))})`;
   return [
     `${readings.length} ${readings.length === 1 ? 'reading' : 'readings'}: ${where.join('; ')}; ${readings.length === 1 ? '' : 'in the mean '}${missWords(score.meanMissShare)}${range}.`,
-    causeWords(score, unit),
+    ...causeWords(score, unit),
     ...waits,
   ];
 }
 
 const signedPoints = (share: number): string => `${pointsText(share)} ${share < 0 ? 'less' : 'more'}`;
 
-function causeWords(score: SpotScore, unit: TapeUnit): string {
+function causeWords(score: ShownScore, unit: TapeUnit): string[] {
   const { fits, readings } = score;
-  if (fits === null) return 'So few readings tell nothing apart: three at different distances begin to.';
-  if (fits.length === 0) return 'That is as near as two hand meters can tell.';
+  if (fits === undefined) return [];
+  if (fits === null) return ['So few readings tell nothing apart: three at different distances begin to.'];
+  if (fits.length === 0) return ['That is as near as two hand meters can tell.'];
   const weaker =
     readings.every(({ missShare }) => missShare > 0) && readings.some(({ within }) => within !== 'function');
   const known = weaker
     ? ' Behind dense belts the function is known to promise more shelter than anyone measured.'
     : '';
-  return `That fits ${fits.map((fit) => fitWords(fit, score, unit)).join(', or ')}.${known}`;
+  return [`That fits ${fits.map((fit) => fitWords(fit, score, unit)).join(', or ')}.${known}`];
 }
 
-function fitWords({ what, factor }: WindFit, { belt }: SpotScore, unit: TapeUnit): string {
+function fitWords({ what, factor }: WindFit, { belt }: ShownScore, unit: TapeUnit): string {
   const more = factor > 1;
   switch (what) {
     case 'height':

@@ -2,15 +2,14 @@ import { roughText } from '../../outside/tape-words.ts';
 import { appStore, useApp } from '../../state/store.ts';
 import { acceptBeltHeight, acceptPorosity, beltFindings } from '../../state/wind-spots.ts';
 import { dayWords } from '../../sun/day-words.ts';
-import type { SpotScore } from '../../windspots/score-spots.ts';
-import { missFigure, readingWords, scoreSentences } from '../../windspots/score-words.ts';
+import { missFigure, readingWords, type ShownScore, scoreSentences } from '../../windspots/score-words.ts';
 import { percent } from '../../windspots/spot-words.ts';
 import { Answer } from '../parts/answer.tsx';
 import { KeptList } from '../stakes/kept-list.tsx';
 import { useTapeUnit } from '../stakes/use-tape-unit.ts';
 
 /** How far the model missed, what that fits, and the readings one by one. */
-export function KeptSpots({ score }: { score: SpotScore }) {
+export function KeptSpots({ score, unexplained }: { score: ShownScore; unexplained: string | null }) {
   const of = useApp((app) => app.windSpots?.of ?? null);
   const unit = useTapeUnit();
   const { heightM, porosity } = beltFindings(score);
@@ -26,7 +25,11 @@ export function KeptSpots({ score }: { score: SpotScore }) {
   }));
   return (
     <section className="section" aria-label="Readings" data-testid="wind-score">
-      <Answer figure={missFigure(score)} dark={score.readings.some(({ within }) => within === 'neither')}>
+      <Answer
+        figure={missFigure(score)}
+        dark={score.readings.some(({ within }) => within === 'neither')}
+        aged={score.readings.length > 0 ? unexplained : null}
+      >
         {scoreSentences(score, unit).join(' ')}
       </Answer>
       {of !== null && (heightM !== undefined || porosity !== undefined) ? (

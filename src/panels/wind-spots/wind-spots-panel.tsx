@@ -26,7 +26,7 @@ export function WindSpotsPanel(props: { feature: SiteFeature }) {
   // The button that opened this is gone: the keyboard goes on from here.
   useEffect(() => back.current?.focus({ preventScroll: true }), []);
   if (!answer) return null;
-  const { plan, wrong, score } = answer;
+  const { plan, stale, wrong, score, unexplained } = answer;
   return (
     <div className="panel stakes" data-testid="wind-spots">
       <button ref={back} type="button" className="link back" onClick={() => show({ windSpots: null })}>
@@ -36,17 +36,21 @@ export function WindSpotsPanel(props: { feature: SiteFeature }) {
         Have it in writing, then hold one meter in the open and one at a spot: the site says how far the model
         missed.
       </PanelHead>
-      {score && score.readings.length + score.left.length > 0 ? <KeptSpots score={score} /> : null}
+      {score && score.readings.length + score.left.length > 0 ? (
+        <KeptSpots score={score} unexplained={unexplained} />
+      ) : null}
       {score && score.waiting.length > 0 ? <WaitingList waiting={score.waiting} /> : null}
       {plan ? (
-        <Written plan={plan} />
-      ) : (
+        <Written plan={plan} stale={stale} />
+      ) : wrong !== null ? (
         <Answer figure="No spot" dark>
           {wrong}
         </Answer>
+      ) : (
+        <Answer figure="…">Working out what two meters will show.</Answer>
       )}
       <SpotsChoices answer={answer} />
-      {plan ? <Spots plan={plan} /> : null}
+      {plan ? <Spots plan={plan} stale={stale} /> : null}
     </div>
   );
 }
@@ -54,14 +58,14 @@ export function WindSpotsPanel(props: { feature: SiteFeature }) {
 /** Distance at which belts are judged, in heights: the nearest spot is spoken of first. */
 const SPOKEN_H = 5;
 
-function Written({ plan }: { plan: Plan }) {
+function Written({ plan, stale }: { plan: Plan; stale: boolean }) {
   const unit = useTapeUnit();
   const spoken = plan.spots.reduce((best, each) =>
     Math.abs(each.distanceH - SPOKEN_H) < Math.abs(best.distanceH - SPOKEN_H) ? each : best,
   );
   const count = plan.spots.length;
   return (
-    <Answer figure={rangeText(spoken.expected)}>
+    <Answer figure={rangeText(spoken.expected)} aged={stale ? 'From before the last change.' : null}>
       of the open wind{' '}
       {spoken.words.endsWith('behind') ? `${spoken.words} ${plan.belt.label}` : `at ${spoken.words}`}, on{' '}
       {dayWords(plan.date, true)} in {windWords(plan.wind, unit)}.{' '}
@@ -70,7 +74,8 @@ function Written({ plan }: { plan: Plan }) {
   );
 }
 
-function Spots({ plan }: { plan: Plan }) {
+/** What is from before the last change is neither written down nor printed. */
+function Spots({ plan, stale }: { plan: Plan; stale: boolean }) {
   const show = useApp((app) => app.show);
   const ground = useApp((app) => app.groundDescription);
   const unit = useTapeUnit();
@@ -78,10 +83,15 @@ function Spots({ plan }: { plan: Plan }) {
     <>
       <ShownYear date={plan.date} />
       <div className="buttons">
-        <button type="button" className="main" onClick={() => writeSpotsDown(appStore.getState(), plan)}>
+        <button
+          type="button"
+          className="main"
+          disabled={stale}
+          onClick={() => writeSpotsDown(appStore.getState(), plan)}
+        >
           Write this down before measuring
         </button>
-        <button type="button" onClick={() => show({ dialog: 'print-wind-spots' })}>
+        <button type="button" disabled={stale} onClick={() => show({ dialog: 'print-wind-spots' })}>
           Print the page to take outside
         </button>
       </div>
