@@ -13,7 +13,13 @@ import { patchMasks } from '../scene/patch-masks.ts';
 import { chosenFeatures } from '../site/chosen-features.ts';
 import { BadInputError } from '../units/bad-input.ts';
 import { type BeltAnswer, beltsJson, beltsText } from './belts-text.ts';
-import { type CommonOptions, numberBetween } from './common-options.ts';
+import {
+  type CommonOptions,
+  layoutOption,
+  numberBetween,
+  threadsOption,
+  yearOption,
+} from './common-options.ts';
 import { prepare } from './prepare.ts';
 import { progressLine } from './progress.ts';
 import { GALE_MPS, type GuessOptions, shelterOptionsOf, withGuessOptions } from './shelter-options.ts';
@@ -42,11 +48,7 @@ export function addBeltsCommand(program: Command): void {
       'what is wrong with each belt, when planned ones protect, and the latest year to insure borrowed ones',
     )
     .argument('<site file>', 'site file (.site.geojson)')
-    .addOption(
-      new Option('--year <N>', 'years after planting of which the sun that belts take is told')
-        .default(20)
-        .argParser(numberBetween(0, 200, 'years', true)),
-    )
+    .addOption(yearOption('years after planting of which the sun that belts take is told'))
     .addOption(
       new Option('--felled-in <N>', 'year after planting in which a borrowed edge is supposed to be felled')
         .default(15)
@@ -64,13 +66,9 @@ export function addBeltsCommand(program: Command): void {
       ),
     )
     .option('--field <NAME>', 'the field that is sheltered; the one that is taken otherwise')
-    .option('--layout <NAME>', 'one of the alternative layouts')
+    .addOption(layoutOption())
     .option('--json', 'print the answer as JSON')
-    .addOption(
-      new Option('--threads <N>', 'how many threads compute')
-        .default(1)
-        .argParser(numberBetween(1, 256, 'threads', true)),
-    )
+    .addOption(threadsOption())
     .option('--quiet', 'no progress');
   withGuessOptions(command).action(belts);
 }

@@ -6,7 +6,7 @@ import { labelOf } from '../scene/things.ts';
 import type { SiteDocument } from '../site/document.ts';
 import { featureById } from '../site/find-feature.ts';
 import { BadInputError } from '../units/bad-input.ts';
-import { numberBetween } from './common-options.ts';
+import { numberBetween, severalTimes } from './common-options.ts';
 
 /** What a command is told to leave standing no longer. */
 export interface FelledOptions {
@@ -20,7 +20,7 @@ export const withFelledOptions = (command: Command): Command =>
     .option(
       '--without-feature <ID|NAME>',
       'a belt, wood or block that is supposed to be gone; may be given several times',
-      (name: string, before: readonly string[]) => [...before, name],
+      severalTimes,
       [] as readonly string[],
     )
     .addOption(

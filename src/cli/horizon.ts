@@ -11,14 +11,15 @@ import { findSpot } from '../sheets/find-spot.ts';
 import type { HorizonPageInput } from '../sheets/horizon-input.ts';
 import { horizonPage } from '../sheets/horizon-page.ts';
 import { pageToSvg } from '../sheets/page-to-svg.ts';
-import { PAPER_SIZES, type PaperSize } from '../sheets/paper.ts';
+import type { PaperSize } from '../sheets/paper.ts';
 import type { LengthUnit } from '../sheets/plan-input.ts';
 import { middleOfSeason, seasonWords } from '../site/season-words.ts';
 import { clockOfUtc } from '../sun/clock-time.ts';
 import { dayWords } from '../sun/day-words.ts';
 import { pathFromCaller } from './caller-path.ts';
-import { numberBetween } from './common-options.ts';
+import { heightOption, layoutOption, numberBetween, spotOption, yearOption } from './common-options.ts';
 import { horizonJson, horizonText } from './horizon-text.ts';
+import { paperOption } from './page-options.ts';
 import { layoutOf, readGroundOf, readWeatherOf } from './prepare.ts';
 import { progressLine } from './progress.ts';
 import { readSite } from './read-files.ts';
@@ -46,28 +47,18 @@ export function addHorizonCommand(program: Command): void {
     .command('horizon')
     .description('the view around a spot, unrolled, and the hours of sun that each thing takes there')
     .argument('<site file>', 'site file (.site.geojson)')
-    .requiredOption('--at <LAT,LON>', 'the spot: latitude and longitude, such as 45.1,-64.5')
-    .addOption(
-      new Option('--year <N>', 'years after planting')
-        .default(20)
-        .argParser(numberBetween(0, 200, 'years', true)),
-    )
-    .addOption(
-      new Option('--height <M>', 'height of the eye above the ground, in metres')
-        .default(0.1)
-        .argParser(numberBetween(0, 50, 'metres')),
-    )
+    .addOption(spotOption())
+    .addOption(yearOption())
+    .addOption(heightOption('height of the eye above the ground', 0.1))
     .addOption(
       new Option(
         '--month <N>',
         'month whose leaves and sun are drawn, 1 to 12; the middle of the growing season where none is given',
       ).argParser(numberBetween(1, 12, 'the year', true)),
     )
-    .option('--layout <NAME>', 'one of the alternative layouts')
+    .addOption(layoutOption())
     .addOption(new Option('--unit <UNIT>', 'unit of lengths').choices(['m', 'ft']).default('m'))
-    .addOption(
-      new Option('--paper <SIZE>', 'paper of the page').choices(Object.keys(PAPER_SIZES)).default('A4'),
-    )
+    .addOption(paperOption())
     .addOption(new Option('--pdf <FILE>', 'writes the page to take outside').argParser(pathFromCaller))
     .addOption(new Option('--svg <FILE>', 'the same page as a drawing').argParser(pathFromCaller))
     .option('--json', 'print the answer as JSON')

@@ -10,7 +10,7 @@ import type { SiteDocument } from '../site/document.ts';
 import { serialiseSite } from '../site/serialise-site.ts';
 import { BadInputError } from '../units/bad-input.ts';
 import { pathFromCaller } from './caller-path.ts';
-import { type CommonOptions, numberBetween } from './common-options.ts';
+import { type CommonOptions, heightOption, numberBetween, threadsOption } from './common-options.ts';
 import { prepare } from './prepare.ts';
 import { progressLine } from './progress.ts';
 import { proposalsJson, proposalsText } from './propose-belts-text.ts';
@@ -52,18 +52,10 @@ export function addProposeBeltsCommand(program: Command): void {
     )
     .addOption(new Option('--season <SEASON>', 'whose mean wind').default('growing').choices(SEASONS))
     .addOption(new Option('--take <AIM>', 'which of the proposals is written').default('land').choices(AIMS))
-    .addOption(
-      new Option('--height <M>', 'height above the ground at which the wind is read, in metres')
-        .default(1.5)
-        .argParser(numberBetween(0, 50, 'metres')),
-    )
+    .addOption(heightOption('height above the ground at which the wind is read', 1.5))
     .option('--layout <NAME>', 'one of the alternative layouts; the belts belong to it')
     .option('--out <FILE>', 'site file to write, with the belts planned in it')
-    .addOption(
-      new Option('--threads <N>', 'how many threads compute')
-        .default(1)
-        .argParser(numberBetween(1, 256, 'threads', true)),
-    )
+    .addOption(threadsOption())
     .option('--json', 'print the proposals as JSON')
     .option('--quiet', 'no progress');
   withGuessOptions(command).action(proposeBelts);

@@ -4,10 +4,8 @@ import { createLocalRunner } from '../jobs/local-runner.ts';
 import { findThing } from '../outside/find-thing.ts';
 import type { SiteOutdoors } from '../outside/site-outdoors.ts';
 import { surroundings } from '../outside/surroundings.ts';
-import type { TapeUnit } from '../outside/tape-words.ts';
 import { siteFrame } from '../scene/site-ground.ts';
 import type { PageModel } from '../sheets/page-model.ts';
-import { PAPER_SIZES, type PaperSize } from '../sheets/paper.ts';
 import { stakesPages } from '../sheets/stakes-page.ts';
 import { planStakes } from '../stakes/plan-stakes.ts';
 import { shadowReadings } from '../stakes/readings.ts';
@@ -19,28 +17,24 @@ import { clocksWords, dayWords, nextDay } from '../sun/day-words.ts';
 import { pathFromCaller } from './caller-path.ts';
 import { numberBetween } from './common-options.ts';
 import { lettersOf } from './line-letters.ts';
+import { type TapePageOptions, withTapePage } from './page-options.ts';
 import { layoutOf, readGroundOf } from './prepare.ts';
 import { readSite } from './read-files.ts';
 import { stakesJson, stakesText } from './stakes-text.ts';
 import { writePdf } from './write-pdf.ts';
 
-interface StakesOptions {
+interface StakesOptions extends TapePageOptions {
   readonly of: string;
   readonly date?: string;
   readonly times?: string;
   readonly along?: number;
-  readonly line?: string;
   readonly longest: number;
-  readonly layout?: string;
-  readonly unit: TapeUnit;
-  readonly paper: PaperSize;
-  readonly pdf?: string;
   readonly json?: boolean;
 }
 
 /** `leeglade stakes`: where the tip of a shadow will fall on a day, taped from points that can be found. */
 export function addStakesCommand(program: Command): void {
-  program
+  const command = program
     .command('stakes')
     .description('where the tip of a thing’s shadow will fall on a day, as offsets to tape')
     .argument('<site file>', 'site file (.site.geojson)')
@@ -52,22 +46,12 @@ export function addStakesCommand(program: Command): void {
         numberBetween(0, 100_000, 'metres'),
       ),
     )
-    .option('--line <A,B>', 'letters of the two points to tape from; the nearest side of a field otherwise')
     .addOption(
       new Option('--longest <M>', 'longest shadow that is staked, in metres')
         .default(LONGEST_M)
         .argParser(numberBetween(1, 400, 'metres')),
-    )
-    .option('--layout <NAME>', 'one of the alternative layouts')
-    .addOption(new Option('--unit <UNIT>', 'unit of the tape').choices(['m', 'ft']).default('m'))
-    .addOption(
-      new Option('--paper <SIZE>', 'paper of the page').choices(Object.keys(PAPER_SIZES)).default('A4'),
-    )
-    .addOption(
-      new Option('--pdf <FILE>', 'writes the page to take outside as well').argParser(pathFromCaller),
-    )
-    .option('--json', 'print the stakes as JSON')
-    .action(stakes);
+    );
+  withTapePage(command).option('--json', 'print the stakes as JSON').action(stakes);
 }
 
 async function stakes(path: string, options: StakesOptions): Promise<void> {

@@ -9,7 +9,7 @@ import { ownersOf } from '../scene/owners.ts';
 import { siteEvaporation } from '../scene/site-evaporation.ts';
 import { siteFrame } from '../scene/site-ground.ts';
 import { pathFromCaller } from './caller-path.ts';
-import { numberBetween } from './common-options.ts';
+import { heightOption, layoutOption, numberBetween, spotOption, yearOption } from './common-options.ts';
 import { layoutOf, readGroundOf, readWeatherOf } from './prepare.ts';
 import { progressLine } from './progress.ts';
 import { readSite } from './read-files.ts';
@@ -32,23 +32,15 @@ export function addWindAtCommand(program: Command): void {
     .command('wind-at')
     .description('from which directions a spot is sheltered, by what, and what each thing is worth there')
     .argument('<site file>', 'site file (.site.geojson)')
-    .requiredOption('--at <LAT,LON>', 'the spot: latitude and longitude, such as 45.1,-64.5')
-    .addOption(
-      new Option('--year <N>', 'years after planting')
-        .default(20)
-        .argParser(numberBetween(0, 200, 'years', true)),
-    )
-    .addOption(
-      new Option('--height <M>', 'height above the ground at which the wind is read, in metres')
-        .default(1.5)
-        .argParser(numberBetween(0, 50, 'metres')),
-    )
+    .addOption(spotOption())
+    .addOption(yearOption())
+    .addOption(heightOption('height above the ground at which the wind is read', 1.5))
     .addOption(
       new Option('--gale <MPS>', 'open wind at 10 m that counts as a gale, in metres a second')
         .default(GALE_MPS)
         .argParser(numberBetween(0.1, 100, 'metres a second')),
     )
-    .option('--layout <NAME>', 'one of the alternative layouts')
+    .addOption(layoutOption())
     .option('--json', 'print the answer as JSON')
     .option('--quiet', 'no progress');
   withGuessOptions(command).action(windAt);

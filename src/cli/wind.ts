@@ -1,7 +1,7 @@
 import { type Command, Option } from 'commander';
 import { siteCentre } from '../scene/site-ground.ts';
 import { siteWind } from '../scene/site-wind.ts';
-import { PAPER_SIZES, type PaperSize } from '../sheets/paper.ts';
+import type { PaperSize } from '../sheets/paper.ts';
 import { windPages } from '../sheets/wind-page.ts';
 import type { WindPageInput } from '../sheets/wind-page-input.ts';
 import { seasonWords } from '../site/season-words.ts';
@@ -10,6 +10,7 @@ import { dayWords } from '../sun/day-words.ts';
 import { BEAUFORT_SCALE } from '../wind/beaufort.ts';
 import { restsWords } from '../wind/rests-words.ts';
 import { pathFromCaller } from './caller-path.ts';
+import { paperOption } from './page-options.ts';
 import { readWeatherOf } from './prepare.ts';
 import { readSite } from './read-files.ts';
 import { windJson, windText } from './wind-text.ts';
@@ -29,9 +30,7 @@ export function addWindCommand(program: Command): void {
     .description('the open wind by season and direction, and how often trees sway in it')
     .argument('<site file>', 'site file (.site.geojson)')
     .addOption(new Option('--unit <UNIT>', 'unit of speeds').choices(['m/s', 'mph']).default('m/s'))
-    .addOption(
-      new Option('--paper <SIZE>', 'paper of the page').choices(Object.keys(PAPER_SIZES)).default('A4'),
-    )
+    .addOption(paperOption())
     .addOption(new Option('--pdf <FILE>', 'writes the page of the wind as well').argParser(pathFromCaller))
     .option('--json', 'print the figures as JSON')
     .action(wind);
