@@ -1,6 +1,8 @@
 import type { Barrier } from '../../src/crowns/barrier.ts';
 import type { Relief } from '../../src/wind/relief.ts';
 import type { ClimateSector, ShelterRequest, ShelterResult } from '../../src/wind/shelter-types.ts';
+import { between, connected, type Part, partsOf, withSmallGapsClosed } from './shelter-parts.ts';
+import { shareAmongTrees, type Tree, treesOf } from './shelter-trees.ts';
 
 /**
  * The plain, slow shelter model: every cell, every direction, every leaf state, every segment, with a ray cast upwind
@@ -8,13 +10,6 @@ import type { ClimateSector, ShelterRequest, ShelterResult } from '../../src/win
  * engine but its types. Distances in metres, angles in radians clockwise from grid north.
  */
 const SECTORED = [8, 12, 16, 36];
-
-interface Part {
-  readonly barrier: Barrier;
-  readonly points: readonly (readonly [number, number])[];
-  readonly heights: readonly number[];
-  readonly outline: readonly (readonly [number, number])[];
-}
 
 function weps(p: number, x: number, w: number): number {
   if (x <= -5 || x > 35) return 1;
@@ -39,147 +34,6 @@ function gammaOf(x: number): number {
   return Math.exp((z - 0.5) * Math.log(z) - z + 0.5 * Math.log(2 * Math.PI) + series) / shift;
 }
 
-const between = (a: number, b: number, q: number): number => a + q * (b - a);
-
-function distanceToEdge(
-  p: readonly [number, number],
-  a: readonly [number, number],
-  b: readonly [number, number],
-) {
-  const [vx, vy] = [b[0] - a[0], b[1] - a[1]];
-  const square = vx * vx + vy * vy;
-  const q = square === 0 ? 0 : Math.min(1, Math.max(0, ((p[0] - a[0]) * vx + (p[1] - a[1]) * vy) / square));
-  const foot: readonly [number, number] = [a[0] + q * vx, a[1] + q * vy];
-  return { foot, distance: Math.hypot(p[0] - foot[0], p[1] - foot[1]) };
-}
-
-function contains(ring: readonly (readonly [number, number])[], p: readonly [number, number]): boolean {
-  let crossings = 0;
-  ring.forEach((a, i) => {
-    const b = ring[(i + 1) % ring.length];
-    if (a[1] > p[1] === b[1] > p[1]) return;
-    if (a[0] + ((p[1] - a[1]) / (b[1] - a[1])) * (b[0] - a[0]) > p[0]) crossings++;
-  });
-  return crossings % 2 === 1;
-}
-
-/** Distance between two outlines, 0 where they overlap. */
-function gapBetween(a: Part['outline'], b: Part['outline']): number {
-  if (a.some((p) => contains(b, p)) || b.some((p) => contains(a, p))) return 0;
-  let least = Number.POSITIVE_INFINITY;
-  const steps = 400;
-  a.forEach((from, i) => {
-    const to = a[(i + 1) % a.length];
-    for (let k = 0; k <= steps; k++) {
-      const p: readonly [number, number] = [
-        between(from[0], to[0], k / steps),
-        between(from[1], to[1], k / steps),
-      ];
-      if (contains(b, p)) least = 0;
-      b.forEach((c, j) => {
-        least = Math.min(least, distanceToEdge(p, c, b[(j + 1) % b.length]).distance);
-      });
-    }
-  });
-  return least;
-}
-
-function partOf(barrier: Barrier, points: Part['points'], heights: readonly number[]): Part {
-  if (barrier.shape === 'area') return { barrier, points, heights, outline: points };
-  const [[x1, y1], [x2, y2]] = points;
-  const length = Math.hypot(x2 - x1, y2 - y1) || 1;
-  const half = barrier.widthM / 2;
-  const px = ((y2 - y1) / length) * half;
-  const py = (-(x2 - x1) / length) * half;
-  return {
-    barrier,
-    points,
-    heights,
-    outline: [
-      [x1 + px, y1 + py],
-      [x2 + px, y2 + py],
-      [x2 - px, y2 - py],
-      [x1 - px, y1 - py],
-    ],
-  };
-}
-
-function partsOf(barriers: readonly Barrier[]): Part[] {
-  const parts: Part[] = [];
-  for (const barrier of barriers) {
-    const points = Array.from(
-      barrier.heightM,
-      (_, i) => [barrier.xyM[2 * i], barrier.xyM[2 * i + 1]] as const,
-    );
-    const heights = [...barrier.heightM];
-    if (barrier.shape === 'area') parts.push(partOf(barrier, points, heights));
-    else {
-      for (let i = 0; i + 1 < points.length; i++) {
-        parts.push(partOf(barrier, [points[i], points[i + 1]], [heights[i], heights[i + 1]]));
-      }
-    }
-  }
-  return parts;
-}
-
-const alike = (a: readonly number[], b: readonly number[]): boolean =>
-  Math.max(...a) * 2 >= Math.min(...b) && Math.max(...b) * 2 >= Math.min(...a);
-
-/** Carries lines that stop within half a metre of another thing on to it. */
-function withSmallGapsClosed(parts: readonly Part[], barriers: readonly Barrier[]): Part[] {
-  const added: Part[] = [];
-  for (const barrier of barriers) {
-    if (barrier.shape !== 'line') continue;
-    for (const i of [0, barrier.heightM.length - 1]) {
-      const end = [barrier.xyM[2 * i], barrier.xyM[2 * i + 1]] as const;
-      const height = barrier.heightM[i];
-      for (const other of parts) {
-        if (other.barrier === barrier || !alike([height], other.heights)) continue;
-        const inside = contains(other.outline, end);
-        const edges = other.outline.map((a, j) =>
-          distanceToEdge(end, a, other.outline[(j + 1) % other.outline.length]),
-        );
-        const gap = inside ? 0 : Math.min(...edges.map((edge) => edge.distance));
-        if (gap > 0.5 || (gap === 0 && other.barrier.shape === 'area')) continue;
-        const closed = other.barrier.shape === 'area';
-        const feet = other.points.flatMap((a, j) =>
-          closed || j + 1 < other.points.length
-            ? [distanceToEdge(end, a, other.points[(j + 1) % other.points.length])]
-            : [],
-        );
-        const nearest = feet.reduce((best, foot) => (foot.distance < best.distance ? foot : best));
-        if (nearest.distance > 1e-6) added.push(partOf(barrier, [end, nearest.foot], [height, height]));
-      }
-    }
-  }
-  return [...parts, ...added];
-}
-
-/** Parts that touch, each part with all it is connected to. */
-function connected(parts: readonly Part[]): (readonly Part[])[] {
-  const meets = parts.map((a) =>
-    parts.map((b) => a !== b && alike(a.heights, b.heights) && gapBetween(a.outline, b.outline) <= 0.5),
-  );
-  const seen = new Set<number>();
-  const groups: Part[][] = [];
-  parts.forEach((_, start) => {
-    if (seen.has(start)) return;
-    const group: Part[] = [];
-    const queue = [start];
-    seen.add(start);
-    for (let at = queue.pop(); at !== undefined; at = queue.pop()) {
-      group.push(parts[at]);
-      for (let next = 0; next < parts.length; next++) {
-        if (!meets[at][next] || seen.has(next)) continue;
-        seen.add(next);
-        queue.push(next);
-      }
-    }
-    groups.push(group);
-  });
-  return groups;
-}
-
 interface Sample {
   readonly fromGridRad: number;
   readonly frequency: number;
@@ -195,120 +49,6 @@ function samplesOf(sectors: readonly ClimateSector[], convergenceRad: number): S
       sector,
     }));
   });
-}
-
-interface Tree {
-  readonly at: readonly [number, number];
-  readonly top: number;
-  /** Silhouette, and what of it is closed in full leaf and leafless, m2. */
-  readonly outline: number;
-  readonly on: number;
-  readonly off: number;
-  readonly leafClass: number;
-}
-
-/** Silhouettes from the side, summed in small squares; of a tree over a barrier what rises above it. */
-function treesOf({ scene, options, readingHeightM }: ShelterRequest, standing: readonly Barrier[]): Tree[] {
-  const { crowns } = scene;
-  const footprints = partsOf(standing).filter(
-    ({ barrier }) => barrier.shape === 'area' || barrier.widthM > 0,
-  );
-  return Array.from({ length: crowns.count }, (_, i): Tree => {
-    const [x, y, , base, top, radius, depthOn, depthOff] = crowns.values.subarray(8 * i, 8 * i + 8);
-    const form = ['ellipsoid', 'dome', 'cone', 'cylinder'][crowns.form[i]];
-    const covered = footprints
-      .filter(({ outline }) => contains(outline, [x, y]))
-      .reduce((most, { heights }) => Math.max(most, ...heights), 0);
-    const young =
-      options.youngBelts && readingHeightM > 0
-        ? Math.min(1, Math.max(0, (top - readingHeightM) / readingHeightM))
-        : 1;
-    const sum = { outline: 0, on: 0, off: 0 };
-    const steps = 200;
-    const from = Math.max(base, covered);
-    for (let j = 0; j < steps && from < top; j++) {
-      const level = (between(from, top, (j + 0.5) / steps) - base) / (top - base);
-      const round = { ellipsoid: 1 - (2 * level - 1) ** 2, dome: 1 - level ** 2, cone: (1 - level) ** 2 };
-      const r = radius * Math.sqrt(round[form as keyof typeof round] ?? 1);
-      for (let k = 0; k < steps; k++) {
-        const area = (((top - from) / steps) * 2 * r) / steps;
-        const chord = 2 * r * Math.sqrt(1 - ((2 * (k + 0.5)) / steps - 1) ** 2);
-        sum.outline += young * area;
-        sum.on += young * area * (1 - Math.exp(-depthOn * chord));
-        sum.off += young * area * (1 - Math.exp(-depthOff * chord));
-      }
-    }
-    return { at: [x, y], top, leafClass: crowns.leafClass[i], ...sum };
-  }).filter(({ outline }) => outline > 0);
-}
-
-/** What is left of the wind on the ground at a roughness density: Raupach 1992 and 1994, lengths in tree heights. */
-function raupach(density: number): number {
-  const lambda = Math.min(0.5, density);
-  const roughness = (l: number) => {
-    const root = Math.sqrt(7.5 * 2 * l);
-    const d = l > 0 ? 1 - (1 - Math.exp(-root)) / root : 0;
-    const frictionOverSpeed = Math.min(0.3, Math.sqrt(0.003 + 0.3 * l));
-    return { d, z0: (1 - d) * Math.exp(-0.4 / frictionOverSpeed + 0.193) };
-  };
-  const { d, z0 } = roughness(lambda);
-  const rise = Math.log(10 / roughness(0).z0) / Math.log((10 - d) / z0);
-  return Math.min(1, rise / Math.sqrt(1 + 100 * lambda));
-}
-
-/** Trees laid on nodes two mean heights apart along the wind, averaged over twenty heights upwind, read between nodes. */
-function shareAmongTrees(
-  trees: readonly Tree[],
-  at: readonly [number, number],
-  up: readonly number[],
-  leafShareOfClass: (leafClass: number) => number,
-): number {
-  if (trees.length === 0) return 1;
-  const place = (p: readonly [number, number]) => [
-    p[0] * up[1] - p[1] * up[0],
-    -(p[0] * up[0] + p[1] * up[1]),
-  ];
-  const weight = trees.reduce((sum, tree) => sum + tree.outline, 0);
-  const mean = (of: (tree: Tree) => number) =>
-    trees.reduce((sum, tree) => sum + tree.outline * of(tree), 0) / weight;
-  const places = trees.map((tree) => place(tree.at));
-  const extent = [0, 1].map((axis) => {
-    const all = places.map((p) => p[axis]);
-    return Math.max(...all) - Math.min(...all);
-  });
-  const cell = Math.max(2 * mean(({ top }) => top), Math.max(...extent) / 96);
-  const middle = place([mean((tree) => tree.at[0]), mean((tree) => tree.at[1])]);
-  /** A square of one cell folded with itself twice. */
-  const spline = (distance: number) => {
-    const d = Math.abs(distance);
-    return d < 0.5 ? 0.75 - d * d : 0.5 * (1.5 - d) ** 2;
-  };
-  const tent = (distance: number) => Math.max(0, 1 - Math.abs(distance));
-  const densityAt = (column: number, row: number): number =>
-    trees.reduce((sum, tree, i) => {
-      const s = (places[i][0] - middle[0]) / cell - column;
-      const t = (places[i][1] - middle[1]) / cell - row;
-      if (Math.abs(s) >= 1.5 || Math.abs(t) >= 1.5) return sum;
-      const leaf = leafShareOfClass(tree.leafClass);
-      const open = (closed: number) => Math.max(0.01, 1 - closed / tree.outline);
-      const mixed = open(tree.on) ** leaf * open(tree.off) ** (1 - leaf);
-      return sum + (spline(s) * spline(t) * tree.outline * (1 - mixed)) / cell ** 2;
-    }, 0);
-  const deficitAt = (column: number, row: number): number => {
-    let sum = 0;
-    for (let m = 0; m < 10; m++) sum += (1 - m / 10) * densityAt(column, row - m);
-    return 1 - raupach(sum / 5.5);
-  };
-  const here = place(at);
-  const [column, row] = [(here[0] - middle[0]) / cell, (here[1] - middle[1]) / cell];
-  const [c, r] = [Math.floor(column), Math.floor(row)];
-  let deficit = 0;
-  for (const i of [c, c + 1])
-    for (const j of [r, r + 1]) {
-      const share = tent(column - i) * tent(row - j);
-      if (share > 0) deficit += share * deficitAt(i, j);
-    }
-  return 1 - deficit;
 }
 
 /** What the shape of the land makes of a wind, from its coefficients at the nearest four cells. */
