@@ -11,8 +11,8 @@ import { lightScene } from '../scene/build-scene.ts';
 import { chosenFeatures } from '../site/chosen-features.ts';
 import type { FieldFeature } from '../site/records/field.ts';
 import { asItStands } from './answer-keys.ts';
-import { createLane, type Lane } from './lane.ts';
-import type { App, AppState, Computation } from './model.ts';
+import { type KeptAnswers, keepAnswers, laneOf } from './keep-answers.ts';
+import type { App, AppState } from './model.ts';
 import { patchesOf } from './patch-outlook.ts';
 import { WIND_READING_HEIGHT_M } from './reading-height.ts';
 import { sceneOptions } from './scene-options.ts';
@@ -23,37 +23,15 @@ const MOST_PATCH_CELLS = 120;
 /** A hand that moves rests this long before anything starts. */
 const REST_MS = 200;
 
-type BeltAnswers = Pick<AppState, 'beltSun' | 'beltYears' | 'bridges' | 'insurance'>;
-type ResultOf<Name extends keyof BeltAnswers> =
-  BeltAnswers[Name] extends Computation<infer Result> ? Result : never;
-
 /** Keeps what is asked about belts answered while somebody looks; the map's own answers come first. */
-export function keepBeltsAnswered(
-  store: StoreApi<App>,
-  runner: JobRunner,
-): { dispose(): void; cancel(): void; again(): void } {
-  const lane = <Name extends keyof BeltAnswers>(name: Name): Lane<ResultOf<Name>> =>
-    createLane<ResultOf<Name>>(
-      () => store.getState()[name] as unknown as Computation<ResultOf<Name>>,
-      (computation) => store.setState({ [name]: computation } as unknown as Partial<App>),
-    );
-  const sun = lane('beltSun');
-  const years = lane('beltYears');
-  const bridges = lane('bridges');
-  const insurance = lane('insurance');
+export function keepBeltsAnswered(store: StoreApi<App>, runner: JobRunner): KeptAnswers {
+  const sun = laneOf(store, 'beltSun');
+  const years = laneOf(store, 'beltYears');
+  const bridges = laneOf(store, 'bridges');
+  const insurance = laneOf(store, 'insurance');
   const lanes = [insurance, bridges, years, sun];
 
-  let busy = false;
-  const look = () => {
-    if (busy) return;
-    busy = true;
-    try {
-      lookAt(store.getState());
-    } finally {
-      busy = false;
-    }
-  };
-  const lookAt = (state: AppState) => {
+  return keepAnswers(store, lanes, (state) => {
     const { ground, shelter, selection } = state;
     const field = fieldJudgedBy(state.document);
     const chosen = state.document.features.find(({ id }) => id === selection);
@@ -119,22 +97,7 @@ export function keepBeltsAnswered(
       ],
       REST_MS,
     );
-  };
-  const unsubscribe = store.subscribe(look);
-  look();
-  return {
-    dispose() {
-      unsubscribe();
-      for (const each of lanes) each.clear();
-    },
-    cancel() {
-      for (const each of lanes) each.cancel();
-    },
-    again() {
-      for (const each of lanes) each.clear();
-      look();
-    },
-  };
+  });
 }
 
 const requestOf = (state: AppState, ground: Grid, field: FieldFeature) => ({

@@ -4,7 +4,8 @@ import type { FirstLastSun } from '../light/first-last-sun-types.ts';
 import type { LightResult } from '../light/light-types.ts';
 import type { ShelterResult } from '../wind/shelter-types.ts';
 import { lightEndsKey, lightKey, patchesKey, shelterEndsKey, shelterKey, yearsKey } from './answer-keys.ts';
-import { createLane, type Lane, type Pass } from './lane.ts';
+import { type KeptAnswers, keepAnswers, laneOf } from './keep-answers.ts';
+import type { Pass } from './lane.ts';
 import type { App, AppState, Computation, PatchOutlook, ThingCost, YearCurves } from './model.ts';
 import { isSunTime } from './sun-times.ts';
 
@@ -26,17 +27,6 @@ export interface Work {
 }
 
 const LIGHT_PICTURES = new Set(['light-share', 'sun-hours', 'daily-light']);
-const ANSWERS = [
-  'light',
-  'sunTimes',
-  'shelter',
-  'outlook',
-  'costs',
-  'lightEnds',
-  'sunTimeEnds',
-  'shelterEnds',
-  'yearCurves',
-] as const;
 /** A hand that moves a slider or drags a tree rests this long before anything starts. */
 const REST_MS = 120;
 
@@ -52,24 +42,16 @@ const needsLight = (state: AppState): boolean => state.step === 'light' || LIGHT
  * its picture or step; shelter is quick and always kept current. The patches' outlook, the costs and the year curves
  * wait until the light of the chosen year is there, so that the map comes first; so does what would change it most.
  */
-export function keepComputing(
-  store: StoreApi<App>,
-  work: Work,
-): { dispose(): void; cancel(): void; again(): void } {
-  const lane = <Result>(name: (typeof ANSWERS)[number]): Lane<Result> =>
-    createLane<Result>(
-      () => store.getState()[name] as unknown as Computation<Result>,
-      (computation) => store.setState({ [name]: computation } as unknown as Partial<App>),
-    );
-  const light = lane<LightResult>('light');
-  const shelter = lane<ShelterResult>('shelter');
-  const outlook = lane<readonly PatchOutlook[]>('outlook');
-  const costs = lane<readonly ThingCost[]>('costs');
-  const yearCurves = lane<YearCurves>('yearCurves');
-  const lightEnds = lane<AtEnds<LightResult>>('lightEnds');
-  const shelterEnds = lane<AtEnds<ShelterResult>>('shelterEnds');
-  const sunTimes = lane<FirstLastSun>('sunTimes');
-  const sunTimeEnds = lane<AtEnds<FirstLastSun>>('sunTimeEnds');
+export function keepComputing(store: StoreApi<App>, work: Work): KeptAnswers {
+  const light = laneOf(store, 'light');
+  const shelter = laneOf(store, 'shelter');
+  const outlook = laneOf(store, 'outlook');
+  const costs = laneOf(store, 'costs');
+  const yearCurves = laneOf(store, 'yearCurves');
+  const lightEnds = laneOf(store, 'lightEnds');
+  const shelterEnds = laneOf(store, 'shelterEnds');
+  const sunTimes = laneOf(store, 'sunTimes');
+  const sunTimeEnds = laneOf(store, 'sunTimeEnds');
   // A stop goes through them in this order, so that none begins because the one before it has ended.
   const lanes = [light, sunTimes, shelter, outlook, costs, lightEnds, sunTimeEnds, shelterEnds, yearCurves];
 
@@ -92,56 +74,33 @@ export function keepComputing(
     return isSunTime(picture) ? isSettled(ofSun) : !LIGHT_PICTURES.has(picture) || isSettled(ofLight);
   };
 
-  let busy = false;
-  const look = () => {
-    if (busy) return;
-    busy = true;
-    try {
-      const state = store.getState();
-      if (state.ground === null || state.document.features.length === 0) {
-        for (const each of lanes) each.rest([null]);
-        return;
-      }
-      const sheltering = work.followShelter(state, shelter.show);
-      shelter.want(shelterKey(state), work.shelter(state), REST_MS, sheltering);
-      // The map that is looked at comes first.
-      if (isSunTime(state.picture)) sunTimes.want(lightKey(state), work.sunTimes(state), REST_MS);
-      else sunTimes.rest(lightKey(state));
-      if (needsLight(state)) {
-        const follows = work.followLight(state, light.show);
-        light.want(lightKey(state), work.light(state), REST_MS, follows);
-      } else light.rest(lightKey(state));
-      const after = store.getState();
-      // The coarse map is enough to go on: the patches have cells of their own.
-      const lightIsThere = after.light.result !== null && !after.light.stale;
-      if (state.step !== 'light' || !lightIsThere) {
-        outlook.rest(patchesKey(state));
-        costs.rest(patchesKey(state));
-        yearCurves.rest(yearsKey(state));
-      } else {
-        outlook.want(patchesKey(state), work.outlook(state), REST_MS);
-        if (isSettled(store.getState().outlook)) costs.want(patchesKey(state), work.costs(state), REST_MS);
-      }
-      lookAtEnds(state);
-      if (state.step === 'light' && lightIsThere && isSettled(store.getState().costs) && endsSettled())
-        yearCurves.want(yearsKey(state), work.yearCurves(state), REST_MS);
-    } finally {
-      busy = false;
+  return keepAnswers(store, lanes, (state) => {
+    if (state.ground === null || state.document.features.length === 0) {
+      for (const each of lanes) each.rest([null]);
+      return;
     }
-  };
-  const unsubscribe = store.subscribe(look);
-  look();
-  return {
-    dispose() {
-      unsubscribe();
-      for (const each of lanes) each.clear();
-    },
-    cancel() {
-      for (const each of lanes) each.cancel();
-    },
-    again() {
-      for (const each of lanes) each.clear();
-      look();
-    },
-  };
+    const sheltering = work.followShelter(state, shelter.show);
+    shelter.want(shelterKey(state), work.shelter(state), REST_MS, sheltering);
+    // The map that is looked at comes first.
+    if (isSunTime(state.picture)) sunTimes.want(lightKey(state), work.sunTimes(state), REST_MS);
+    else sunTimes.rest(lightKey(state));
+    if (needsLight(state)) {
+      const follows = work.followLight(state, light.show);
+      light.want(lightKey(state), work.light(state), REST_MS, follows);
+    } else light.rest(lightKey(state));
+    const after = store.getState();
+    // The coarse map is enough to go on: the patches have cells of their own.
+    const lightIsThere = after.light.result !== null && !after.light.stale;
+    if (state.step !== 'light' || !lightIsThere) {
+      outlook.rest(patchesKey(state));
+      costs.rest(patchesKey(state));
+      yearCurves.rest(yearsKey(state));
+    } else {
+      outlook.want(patchesKey(state), work.outlook(state), REST_MS);
+      if (isSettled(store.getState().outlook)) costs.want(patchesKey(state), work.costs(state), REST_MS);
+    }
+    lookAtEnds(state);
+    if (state.step === 'light' && lightIsThere && isSettled(store.getState().costs) && endsSettled())
+      yearCurves.want(yearsKey(state), work.yearCurves(state), REST_MS);
+  });
 }

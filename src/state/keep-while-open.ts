@@ -1,5 +1,6 @@
 import type { StoreApi } from 'zustand/vanilla';
 import type { Key } from './answer-keys.ts';
+import { lookAtChanges } from './keep-answers.ts';
 import { createLane, type Pass } from './lane.ts';
 import type { App, AppState, Computation } from './model.ts';
 
@@ -22,22 +23,13 @@ export function keepWhileOpen<Result>(
     () => answer.read(store.getState()),
     (computation) => store.setState(answer.write(computation)),
   );
-  let busy = false;
-  const look = () => {
-    if (busy) return;
-    busy = true;
-    try {
-      const state = store.getState();
-      const passes = passesOf(state);
-      if (passes) lane.want(answer.keyOf(state), passes, restMs);
-      else lane.rest(answer.keyOf(state));
-    } finally {
-      busy = false;
-    }
-  };
-  const unsubscribe = store.subscribe(look);
+  const { stop } = lookAtChanges(store, (state) => {
+    const passes = passesOf(state);
+    if (passes) lane.want(answer.keyOf(state), passes, restMs);
+    else lane.rest(answer.keyOf(state));
+  });
   return () => {
-    unsubscribe();
+    stop();
     lane.clear();
   };
 }
