@@ -3,31 +3,29 @@ import { type Command, InvalidArgumentError, Option } from 'commander';
 import { declinationAt } from '../geo/declination.ts';
 import { placeFromText } from '../geo/place-from-text.ts';
 import { createLocalRunner } from '../jobs/local-runner.ts';
+import { runSpotPlan, runSpotScore } from '../jobs/run-wind-spots.ts';
 import { findThing } from '../outside/find-thing.ts';
 import type { SiteOutdoors } from '../outside/site-outdoors.ts';
 import { surroundings } from '../outside/surroundings.ts';
-import type { TapeUnit } from '../outside/tape-words.ts';
 import { siteFrame } from '../scene/site-ground.ts';
-import { PAPER_SIZES, type PaperSize } from '../sheets/paper.ts';
 import { windSpotsPages } from '../sheets/wind-spots-page.ts';
 import { serialiseSite } from '../site/serialise-site.ts';
 import { clockOfUtc } from '../sun/clock-time.ts';
 import { dayWords, nextDay } from '../sun/day-words.ts';
 import { keptSpots } from '../windspots/kept-spots.ts';
-import { planSpots } from '../windspots/plan-spots.ts';
-import { scoreSpots } from '../windspots/score-spots.ts';
 import { canShelter, SHELTERING_WORDS } from '../windspots/sheltering-feature.ts';
-import { USUAL_HEIGHTS } from '../windspots/spot-plan.ts';
+import { type SpotWish, USUAL_HEIGHTS } from '../windspots/spot-plan.ts';
 import { writeDown } from '../windspots/write-down.ts';
 import { pathFromCaller } from './caller-path.ts';
-import { numberBetween } from './common-options.ts';
+import { numberBetween, severalTimes } from './common-options.ts';
 import { lettersOf } from './line-letters.ts';
+import { type TapePageOptions, withTapePage } from './page-options.ts';
 import { layoutOf, readGroundOf } from './prepare.ts';
 import { readSite } from './read-files.ts';
 import { windSpotsJson, windSpotsText } from './wind-spots-text.ts';
 import { writePdf } from './write-pdf.ts';
 
-interface WindSpotsOptions {
+interface WindSpotsOptions extends TapePageOptions {
   readonly of: string;
   readonly from: number;
   readonly speed: number;
@@ -35,18 +33,13 @@ interface WindSpotsOptions {
   readonly heights: readonly number[];
   readonly at: readonly string[];
   readonly along?: number;
-  readonly line?: string;
-  readonly layout?: string;
-  readonly unit: TapeUnit;
-  readonly paper: PaperSize;
-  readonly pdf?: string;
   readonly write?: string;
   readonly json?: boolean;
 }
 
 /** `leeglade wind-spots`: what two hand meters should show behind a belt, in writing before anyone measures. */
 export function addWindSpotsCommand(program: Command): void {
-  program
+  const command = program
     .command('wind-spots')
     .description('what two hand meters, one in the open, should show at spots behind a belt in one wind')
     .argument('<site file>', 'site file (.site.geojson)')
@@ -70,7 +63,7 @@ export function addWindSpotsCommand(program: Command): void {
     .option(
       '--at <LAT,LON>',
       'another spot, such as 45.1,-64.5; may be given several times',
-      (place: string, before: readonly string[]) => [...before, place],
+      severalTimes,
       [] as readonly string[],
     )
     .addOption(
@@ -78,16 +71,8 @@ export function addWindSpotsCommand(program: Command): void {
         '--along <M>',
         'where along the belt, metres from its first point; its middle otherwise',
       ).argParser(numberBetween(0, 100_000, 'metres')),
-    )
-    .option('--line <A,B>', 'letters of the two points to tape from; the nearest side of a field otherwise')
-    .option('--layout <NAME>', 'one of the alternative layouts')
-    .addOption(new Option('--unit <UNIT>', 'unit of the tape').choices(['m', 'ft']).default('m'))
-    .addOption(
-      new Option('--paper <SIZE>', 'paper of the page').choices(Object.keys(PAPER_SIZES)).default('A4'),
-    )
-    .addOption(
-      new Option('--pdf <FILE>', 'writes the page to take outside as well').argParser(pathFromCaller),
-    )
+    );
+  withTapePage(command)
     .addOption(
       new Option('--write <FILE>', 'writes the site with all of this written down in it').argParser(
         pathFromCaller,
@@ -113,20 +98,23 @@ async function windSpots(path: string, options: WindSpotsOptions): Promise<void>
   const { document } = onDisk;
   const layout = layoutOf(document, options.layout);
   const frame = siteFrame(document);
-  const { ground, description } = await readGroundOf(onDisk, frame, createLocalRunner());
+  const runner = createLocalRunner();
+  const { ground, description } = await readGroundOf(onDisk, frame, runner);
   const site: SiteOutdoors = { document, layout, frame, ground };
   const { id } = findThing(document, layout, options.of, canShelter, SHELTERING_WORDS);
   const today = clockOfUtc(Date.now(), document.site.timeZone).date;
-  const plan = planSpots(site, id, {
+  const wish: SpotWish = {
     date: options.date ?? nextDay(today),
     wind: { fromDeg: options.from, speedMps: options.speed },
     heights: options.heights,
     alongM: options.along ?? null,
     places: options.at.map(placeFromText),
     line: options.line === undefined ? null : lettersOf(options.line),
-  });
+  };
+  const plan = await runSpotPlan(runner, { site, of: id, wish });
   const kept = keptSpots(document, id);
-  const score = kept.length > 0 ? scoreSpots(site, id, plan.belt.label, kept) : null;
+  const score =
+    kept.length > 0 ? await runSpotScore(runner, { site, of: id, label: plan.belt.label, kept }) : null;
   if (options.pdf !== undefined)
     writePdf(
       options.pdf,
