@@ -121,3 +121,16 @@ export function bestOfEach(ways: readonly BeltAlternative[]): BeltAlternative[] 
     .map((way) => ({ ...way, aims: best.filter(([, at]) => at === way).map(([aim]) => aim) }))
     .filter(({ aims }) => aims.length > 0);
 }
+
+/** Whether a way is made of the same belts. */
+export const isOfBelts = ({ belts }: BeltAlternative, others: readonly BeltOption[]): boolean =>
+  belts.length === others.length &&
+  belts.every(({ option: { plant, place } }) =>
+    others.some(
+      (other) =>
+        other.plant.species === plant.species &&
+        other.place.run === place.run &&
+        other.place.from === place.from &&
+        other.place.to === place.to,
+    ),
+  );

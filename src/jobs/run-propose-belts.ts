@@ -1,4 +1,11 @@
-import { bestOfEach, lightLost, proposedBelts, shelterOver, underBelts } from '../belts/propose-answer.ts';
+import {
+  bestOfEach,
+  isOfBelts,
+  lightLost,
+  proposedBelts,
+  shelterOver,
+  underBelts,
+} from '../belts/propose-answer.ts';
 import type { BeltAim, SearchResult } from '../belts/propose-job.ts';
 import type { BeltAlternative, BeltProposals, GrowthBand } from '../belts/propose-result.ts';
 import {
@@ -143,8 +150,7 @@ export async function runProposeBelts(
 
   const ways: BeltAlternative[] = [];
   for (const one of [land, shade])
-    if (one?.enough && !ways.some((other) => sameBelts(optionsOf(other), one.belts)))
-      ways.push(await figures(one.belts));
+    if (one?.enough && !ways.some((way) => isOfBelts(way, one.belts))) ways.push(await figures(one.belts));
   const earliest = Math.min(...ways.map(({ fromYear }) => fromYear.usual ?? wish.year));
   const sooner = await soonest(earliest);
   if (sooner) ways.push(await figures(sooner));
@@ -236,17 +242,3 @@ export async function runProposeBelts(
     };
   }
 }
-
-const optionsOf = ({ belts }: BeltAlternative) => belts.map(({ option }) => option);
-
-const sameBelts = (a: readonly BeltOption[], b: readonly BeltOption[]): boolean =>
-  a.length === b.length &&
-  a.every((one) =>
-    b.some(
-      (other) =>
-        other.plant.species === one.plant.species &&
-        other.place.run === one.place.run &&
-        other.place.from === one.place.from &&
-        other.place.to === one.place.to,
-    ),
-  );
