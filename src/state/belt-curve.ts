@@ -7,7 +7,21 @@ import { sceneOptions } from './scene-options.ts';
 export { type BeltCurve, MEASURED_BELTS } from '../scene/belt-curve.ts';
 
 /** How far a belt or wall shelters as the app is set; null: it is neither, or not there in the chosen year. */
-export function beltCurveOf(state: AppState, feature: SiteFeature): BeltCurve | null {
+/** What the curve of a belt hangs on besides the belt. */
+export const curveSetting = ({
+  document,
+  ground,
+  year,
+  layout,
+  felled,
+  frame,
+  weather,
+  terrain,
+  surface,
+  shownEnd,
+}: AppState) => ({ document, ground, year, layout, felled, frame, weather, terrain, surface, shownEnd });
+
+export function beltCurveOf(state: ReturnType<typeof curveSetting>, feature: SiteFeature): BeltCurve | null {
   if (!state.ground || !(isOfKind(feature, 'belt') || isOfKind(feature, 'wall'))) return null;
   return beltCurve(state.document, feature, sceneOptions(state, state.ground));
 }

@@ -1,6 +1,5 @@
 import { type LocalXY, type LonLat, toLocal, toLonLat } from '../geo/frame.ts';
 import { runToEnd, type Steps } from '../numeric/steps.ts';
-import { compassWord } from '../outside/compass-word.ts';
 import { findablePoints } from '../outside/findable-points.ts';
 import { groundCautions } from '../outside/ground-cautions.ts';
 import { offsets, tapeCautions } from '../outside/offsets.ts';
@@ -9,6 +8,7 @@ import { referenceLine } from '../outside/reference-line.ts';
 import type { SiteOutdoors } from '../outside/site-outdoors.ts';
 import type { FeatureId } from '../site/document.ts';
 import { BadInputError } from '../units/bad-input.ts';
+import { directionWord } from '../units/compass.ts';
 import { metPorosity } from '../wind/barrier-effects.ts';
 import { beaufortForce } from '../wind/beaufort.ts';
 import { OPEN_ROUGHNESS_M } from '../wind/profile.ts';
@@ -81,7 +81,7 @@ export function* computeSpotPlan({ site, of, wish }: PlanRequest): Steps<SpotPla
   }
   if (good.length === 0)
     throw new BadInputError(
-      `No spot behind ${day.label} is good in a wind from the ${compassWord(wish.wind.fromDeg)}: ${listed(without)}; expected another wind, another place along it, or other distances.`,
+      `No spot behind ${day.label} is good in a wind from the ${directionWord(wish.wind.fromDeg)}: ${listed(without)}; expected another wind, another place along it, or other distances.`,
     );
   const places = good.map(({ at }) => toLonLat(frame, at));
   const found = findablePoints(document, frame, layout);

@@ -32,7 +32,7 @@ export function PrintDialog() {
       app={app}
       pages={pages}
       wrong={wrong}
-      words={`The printed plan, ${pages.length} pages`}
+      words={`The printed plan, ${pages.length} ${pages.length === 1 ? 'page' : 'pages'}`}
       file="plan"
       choices={
         <>

@@ -1,11 +1,18 @@
 import { useMemo } from 'react';
+import { useShallow } from 'zustand/react/shallow';
 import { pageToSvg } from '../../sheets/page-to-svg.ts';
 import { drawShelterCurve } from '../../sheets/shelter-curve.ts';
 import type { SiteFeature } from '../../site/document.ts';
-import { type BeltCurve, beltCurveOf, MEASURED_BELTS, roughlyM } from '../../state/belt-curve.ts';
+import {
+  type BeltCurve,
+  beltCurveOf,
+  curveSetting,
+  MEASURED_BELTS,
+  roughlyM,
+} from '../../state/belt-curve.ts';
 import { formatLength, formatShare, lengthIn, lengthUnit } from '../../state/format-measure.ts';
 import type { UnitSystem } from '../../state/model.ts';
-import { appStore, useApp } from '../../state/store.ts';
+import { useApp } from '../../state/store.ts';
 import { Details } from '../parts/panel-head.tsx';
 import { SvgPage } from '../print/svg-page.tsx';
 import './belt-shelter.css';
@@ -18,15 +25,8 @@ const SPOKEN_CUT = 0.3;
 export function BeltShelter(props: { readonly feature: SiteFeature }) {
   const { feature } = props;
   const units = useApp((app) => app.unitSystem);
-  const document = useApp((app) => app.document);
-  const year = useApp((app) => app.year);
-  const shownEnd = useApp((app) => app.shownEnd);
-  const ground = useApp((app) => app.ground);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: what the curve of a belt hangs on is listed, the rest of the app is not
-  const curve = useMemo(
-    () => beltCurveOf(appStore.getState(), feature),
-    [document, feature, year, shownEnd, ground],
-  );
+  const setting = useApp(useShallow(curveSetting));
+  const curve = useMemo(() => beltCurveOf(setting, feature), [setting, feature]);
   const svg = useMemo(() => (curve ? drawing(curve, units) : ''), [curve, units]);
   if (!curve) return null;
   return (

@@ -131,8 +131,8 @@ function BeltLine(props: {
   const point = () => pointOut(appStore, letter);
   return (
     // Pointing at a line, or coming to its buttons by keys, shows which belt on the map it is.
-    // biome-ignore lint/a11y/noStaticElementInteractions: the buttons inside are what is worked with
-    <div
+    <fieldset
+      aria-label={`${letter}: ${name}`}
       className="proposed-belt"
       onPointerEnter={point}
       onFocus={point}
@@ -183,6 +183,6 @@ function BeltLine(props: {
           </div>
         )}
       </div>
-    </div>
+    </fieldset>
   );
 }

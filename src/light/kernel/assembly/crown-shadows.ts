@@ -48,7 +48,6 @@ import {
   TILE_STRIDE,
   TILE_WEST,
 } from './layout';
-import { add } from './sums';
 
 export function castCrown(tile: usize, ray: usize, crown: usize, classCount: i32, into: usize, clip: i32): void {
   const tan = word(ray, RAY_TAN);

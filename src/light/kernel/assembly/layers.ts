@@ -15,7 +15,6 @@ import {
   TILE_ROW_STEP,
   TILE_STRIDE,
 } from './layout';
-import { add } from './sums';
 
 /** Depth of something solid: opaque, and small enough that foliage beside it keeps its digits. */
 export const SOLID_DEPTH: f32 = 1024;

@@ -55,7 +55,6 @@ import {
   TILE_STRIDE,
   TILE_WEST,
 } from './layout';
-import { add } from './sums';
 
 /** Widens the spans of the rows by one edge of a swept outline. A hair's breadth of slack: the clipping decides. */
 @inline

@@ -47,7 +47,6 @@ import {
 } from './layout';
 import { castPrism } from './prism-shadows';
 import { halfAlong, halfAside, lookAtShadows, lookAtTile, middleAlong, middleAside } from './reach';
-import { add } from './sums';
 
 export { anyTouched, empty, firstFreeByte, mostCorners, touchedBox, wipe } from './layers';
 export { addChange, addLosses, combine, lossesOf, sumGains } from './sums';

@@ -1,1 +1,0 @@
-export { directionWord as compassWord } from '../units/compass.ts';
