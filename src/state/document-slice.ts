@@ -15,7 +15,6 @@ import {
 } from '../site/history.ts';
 import { BadInputError } from '../units/bad-input.ts';
 import { afterOpening } from './earlier-sites.ts';
-import { idleComputation } from './lane.ts';
 import type { Actions, App, AppState } from './model.ts';
 import { FIRST_PROPOSING } from './proposing.ts';
 
@@ -79,8 +78,10 @@ export function documentActions(
         insuranceWish: null,
         stakes: null,
         proposing: FIRST_PROPOSING,
-        proposals: idleComputation(),
         windSpots: null,
+        windClimate: null,
+        assumed: [],
+        opening: get().opening + 1,
         earlierSites: afterOpening(get().earlierSites, get().document, document),
         ...view,
       }),

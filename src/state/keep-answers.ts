@@ -15,16 +15,27 @@ export const laneOf = <Name extends AnswerName>(store: StoreApi<App>, name: Name
     (computation) => store.setState({ [name]: computation } as unknown as Partial<App>),
   );
 
-/** Looks whenever the state changes; what a look itself changes calls for no other. */
+type Forgetful = Pick<Lane<unknown>, 'clear'>;
+
+/**
+ * Looks whenever the state changes; what a look itself changes calls for no other.
+ * @param lanes forgotten when another site is opened: an answer of the last one is no answer of the next.
+ */
 export function lookAtChanges(
   store: StoreApi<App>,
+  lanes: readonly Forgetful[],
   lookAt: (state: AppState) => void,
 ): { look(): void; stop(): void } {
   let busy = false;
+  let { opening } = store.getState();
   const look = () => {
     if (busy) return;
     busy = true;
     try {
+      if (store.getState().opening !== opening) {
+        opening = store.getState().opening;
+        for (const each of lanes) each.clear();
+      }
       lookAt(store.getState());
     } finally {
       busy = false;
@@ -45,10 +56,10 @@ export interface KeptAnswers {
  */
 export function keepAnswers(
   store: StoreApi<App>,
-  lanes: readonly Pick<Lane<unknown>, 'cancel' | 'clear'>[],
+  lanes: readonly (Forgetful & Pick<Lane<unknown>, 'cancel'>)[],
   lookAt: (state: AppState) => void,
 ): KeptAnswers {
-  const { look, stop } = lookAtChanges(store, lookAt);
+  const { look, stop } = lookAtChanges(store, lanes, lookAt);
   look();
   const clear = () => {
     for (const each of lanes) each.clear();

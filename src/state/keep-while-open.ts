@@ -23,7 +23,7 @@ export function keepWhileOpen<Result>(
     () => answer.read(store.getState()),
     (computation) => store.setState(answer.write(computation)),
   );
-  const { stop } = lookAtChanges(store, (state) => {
+  const { stop } = lookAtChanges(store, [lane], (state) => {
     const passes = passesOf(state);
     if (passes) lane.want(answer.keyOf(state), passes, restMs);
     else lane.rest(answer.keyOf(state));

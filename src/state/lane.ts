@@ -12,7 +12,7 @@ export interface Lane<Result> {
    * @param follows what is shown follows the key by other means (see `show`) and is not called stale until then
    */
   want(key: Key, passes: readonly Pass<Result>[], waitMs?: number, follows?: boolean): void;
-  /** Shows a result that is nearly that of the key wanted, until the passes have theirs. */
+  /** Shows a result that is nearly that of the key wanted, until the passes have theirs; nothing where it follows none. */
   show(result: Result): void;
   /** Nobody needs a newer result: stops what runs; a result of another key is marked stale. */
   rest(key: Key): void;
@@ -50,6 +50,8 @@ export function createLane<Result>(
   let resultKey: Key | null = null;
   /** The result at hand is the last pass's, not a coarse one. */
   let finished = false;
+  /** What is wanted is followed by other means. */
+  let followed = false;
   let running: AbortController | null = null;
   let timer: ReturnType<typeof setTimeout> | null = null;
 
@@ -96,6 +98,7 @@ export function createLane<Result>(
     want(key, passes, waitMs = 0, follows = false) {
       if (sameKey(wantedKey, key)) return;
       wantedKey = key;
+      followed = follows;
       stop();
       if (finished && sameKey(resultKey, key)) {
         patch({ status: 'ready', progress: 1, stale: false, message: null });
@@ -109,7 +112,7 @@ export function createLane<Result>(
       }, waitMs);
     },
     show(result) {
-      if (wantedKey === null || read().status !== 'computing') return;
+      if (wantedKey === null || !followed || read().status !== 'computing') return;
       finished = false;
       patch({ result, stale: false, live: true });
     },

@@ -188,6 +188,8 @@ export interface AppState {
   readonly missingFiles: readonly string[];
   /** Counts the files kept in this visit, so that what refers to one is read again. */
   readonly filesKept: number;
+  /** Counts the sites opened in this visit, so that nothing of the last one is shown of the next. */
+  readonly opening: number;
   // derived from it
   readonly frame: Frame;
   /** Middle of the fields, or the place of an empty site; the frame’s own centre lies on a coarse step near it. */

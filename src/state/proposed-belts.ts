@@ -5,9 +5,10 @@ import { runProposeBelts } from '../jobs/run-propose-belts.ts';
 import { addFeatures } from '../site/actions/add-feature.ts';
 import { featuresOfKind, takenField } from '../site/chosen-features.ts';
 import type { FeatureOf } from '../site/document.ts';
+import { lookAtChanges } from './keep-answers.ts';
 import { createLane } from './lane.ts';
 import type { App, AppState } from './model.ts';
-import { FIRST_PROPOSING, NOTHING_SAID, type Proposing } from './proposing.ts';
+import { NOTHING_SAID, type Proposing } from './proposing.ts';
 import { READING_HEIGHT_M, WIND_READING_HEIGHT_M } from './reading-height.ts';
 import { sceneOptions } from './scene-options.ts';
 import { GALE_MPS } from './work.ts';
@@ -82,9 +83,7 @@ export function createProposing(
     (proposals) => store.setState({ proposals }),
   );
   // Another site was opened: nobody waits for belts on the last one.
-  store.subscribe(({ proposing }, before) => {
-    if (proposing === FIRST_PROPOSING && before.proposing !== FIRST_PROPOSING) lane.clear();
-  });
+  lookAtChanges(store, [lane], () => {});
   return {
     cancel: lane.cancel,
     propose() {

@@ -35,6 +35,7 @@ export function createAppStore(
       earlierSites: [],
       missingFiles: [],
       filesKept: 0,
+      opening: 0,
       frame: siteFrame(document),
       centre: siteCentre(document),
       ground: null,

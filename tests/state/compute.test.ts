@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import { newSite } from '../../src/site/new-site.ts';
 import { keepComputing, type Work } from '../../src/state/compute.ts';
 import type { PatchOutlook } from '../../src/state/model.ts';
 import { createAppStore } from '../../src/state/store.ts';
@@ -100,6 +101,18 @@ describe('computing what the screen needs', () => {
     expect(store.getState().lightEnds.stale).toBe(true);
     await settle();
     expect(store.getState().lightEnds).toMatchObject({ status: 'ready', stale: false });
+  });
+
+  test('opening another site forgets the last one’s maps', async () => {
+    const { store } = begin('light');
+    await settle();
+    expect(store.getState().light.result).not.toBeNull();
+    store.getState().openDocument(newSite([171.9, -43.6], 'Elsewhere', 2027));
+    for (const answer of ['light', 'shelter', 'outlook', 'costs', 'lightEnds', 'yearCurves'] as const)
+      expect(store.getState()[answer], answer).toMatchObject({ status: 'idle', result: null, stale: false });
+    expect(store.getState()).toMatchObject({ windClimate: null, assumed: [] });
+    await settle();
+    expect(store.getState().light.result).toBeNull();
   });
 
   test('a stop lets nothing begin that was waiting its turn', async () => {

@@ -94,6 +94,15 @@ describe('a lane', () => {
     expect(computation.result).toBe(9);
   });
 
+  test('shows nothing that comes in for a hand whose thing is no longer followed', async () => {
+    const it = lane();
+    it.want(['a'], [held().pass], 200, true);
+    it.clear();
+    it.want(['another site'], [held().pass], 200);
+    it.show(8);
+    expect(computation).toMatchObject({ status: 'computing', result: null });
+  });
+
   test('a place that the hand goes back to is computed again after others were shown', async () => {
     const it = lane();
     it.want(['a'], [async () => 7]);
