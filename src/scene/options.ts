@@ -12,6 +12,9 @@ export interface Felled {
   readonly fromYear: number;
 }
 
+/** Factors on a season's growth, index 0 the base year's; what lies past the end grows on as in the last. */
+export type GrowthSpeeds = ReadonlyMap<FeatureId, Float32Array>;
+
 /** Which state of the site is wanted. */
 export interface GrowthMoment {
   /** Years after the site's base year. */
@@ -23,6 +26,8 @@ export interface GrowthMoment {
   readonly crownSpreadFactor?: number;
   /** Absent: as usual. */
   readonly foliage?: Foliage;
+  /** How fast each thing grew in each year from the base year on, 1 as usual; absent, or a thing that is not in it: as usual. */
+  readonly speeds?: GrowthSpeeds | null;
   /** Absent or null: everything stands as the site says. */
   readonly felled?: Felled | null;
 }

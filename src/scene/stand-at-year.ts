@@ -1,7 +1,9 @@
 import type { CrownForm } from '../crowns/crown-set.ts';
 import { depthPerMetreFromDensity, depthPerMetreFromPorosity } from '../crowns/transmission.ts';
+import { lastReplacement } from '../growth/care.ts';
 import { DEFAULT_DECIDUOUS, LEAF_CALENDARS, type LeafCalendar } from '../growth/leaf-calendar.ts';
-import { type WoodyPlant, woodyHeightAt, woodySizeAt } from '../growth/size-at-year.ts';
+import { woodySizeAt } from '../growth/size-at-year.ts';
+import type { WoodyPlant } from '../growth/woody-plant.ts';
 import { beltHabitOf, crownDensity, DEFAULT_LEAF_OFF_RATIO } from '../plants/crown-density.ts';
 import { findRootstock, findSpecies } from '../plants/find-species.ts';
 import { foliageFactors } from '../plants/foliage-range.ts';
@@ -50,14 +52,24 @@ const STANDING_HEIGHT_M = {
 
 type Woody = FeatureOf<'tree' | 'belt' | 'block'>;
 
-const speciesOf = (document: SiteDocument, feature: Woody): Species | null =>
-  findSpecies(feature.properties.species, document.site.species);
+/** The species that stands there in a year: its own, or that of what it was replaced with. */
+function speciesAt(document: SiteDocument, { properties }: Woody, calendarYear: number): Species | null {
+  const followed = lastReplacement(properties.care, calendarYear)?.species;
+  return findSpecies(followed ?? properties.species, document.site.species);
+}
 
 const calendarYearOf = (document: SiteDocument, moment: GrowthMoment): number =>
   document.site.baseYear + moment.year;
 
-function plantOf(feature: Woody, species: Species | null): WoodyPlant {
-  const { status, heightM, measuredYear, plantedYear, removedYear } = feature.properties;
+/** What `growth/` needs to know of a feature. @param species the one that stands there in the year asked for. */
+function plantOf(
+  document: SiteDocument,
+  feature: Woody,
+  species: Species | null,
+  moment: GrowthMoment,
+): WoodyPlant {
+  const { status, heightM, measuredYear, plantedYear, removedYear, care } = feature.properties;
+  const speeds = moment.speeds?.get(feature.id);
   return {
     curve: species?.curve ?? null,
     standingHeightM: STANDING_HEIGHT_M[feature.properties.kind],
@@ -68,6 +80,9 @@ function plantOf(feature: Woody, species: Species | null): WoodyPlant {
     measuredYear,
     plantedYear,
     removedYear,
+    vigour: document.site.vigour,
+    care,
+    ...(speeds ? { speeds: { firstYear: document.site.baseYear, factor: speeds } } : {}),
     ...(feature.properties.kind === 'tree'
       ? {
           crownRadiusM: feature.properties.crownRadiusM,
@@ -90,9 +105,10 @@ export function treeAtYear(
   tree: FeatureOf<'tree'>,
   moment: GrowthMoment,
 ): TreeStand | null {
-  const species = speciesOf(document, tree);
-  const plant = plantOf(tree, species);
-  const size = woodySizeAt(plant, calendarYearOf(document, moment), document.site.baseYear, moment.pace);
+  const calendarYear = calendarYearOf(document, moment);
+  const species = speciesAt(document, tree, calendarYear);
+  const plant = plantOf(document, tree, species, moment);
+  const size = woodySizeAt(plant, calendarYear, document.site.baseYear, moment.pace);
   if (!size) return null;
   const calendar = calendarOf(species, false);
   return {
@@ -100,24 +116,28 @@ export function treeAtYear(
     baseM: size.crownBaseM,
     radiusM: size.crownRadiusM * (moment.crownSpreadFactor ?? 1),
     form: tree.properties.crownForm ?? species?.crownForm ?? treeDefaults.crownForm,
-    ...crownDepths(species, tree.properties.leafAreaDensityM2M3, calendar, moment),
+    ...crownDepths(species, tree.properties.leafAreaDensityM2M3, calendar, size.foliageShare, moment),
     calendar,
   };
 }
 
-/** Optical depths of a crown: the species' published ones, or those of a density that the file gives, or the default. */
+/**
+ * Optical depths of a crown: the species' published ones, or those of a density that the file gives, or the default;
+ * less what was thinned out.
+ */
 function crownDepths(
   species: Species | null,
   givenM2M3: number | undefined,
   calendar: LeafCalendar,
+  foliageShare: number,
   { foliage = 'usual' }: GrowthMoment,
 ): { depthPerMOn: number; depthPerMOff: number } {
   if (species && givenM2M3 === undefined) {
     const { leafAreaDensityM2M3, leafOffRatio } = crownDensity(species, foliage);
-    const depthPerMOn = depthPerMetreFromDensity(leafAreaDensityM2M3);
+    const depthPerMOn = depthPerMetreFromDensity(leafAreaDensityM2M3) * foliageShare;
     return { depthPerMOn, depthPerMOff: depthPerMOn * leafOffRatio };
   }
-  const depthPerM = depthPerMetreFromDensity(givenM2M3 ?? treeDefaults.leafAreaDensityM2M3);
+  const depthPerM = depthPerMetreFromDensity(givenM2M3 ?? treeDefaults.leafAreaDensityM2M3) * foliageShare;
   const leafOffRatio = species ? crownDensity(species).leafOffRatio : DEFAULT_LEAF_OFF_RATIO;
   const factors = foliageFactors(foliage, givenM2M3 !== undefined, calendar.evergreen);
   return {
@@ -132,15 +152,14 @@ export function beltOrBlockAtYear(
   feature: FeatureOf<'belt' | 'block'>,
   moment: GrowthMoment,
 ): WindbreakStand | null {
-  const species = speciesOf(document, feature);
+  const calendarYear = calendarYearOf(document, moment);
+  const species = speciesAt(document, feature, calendarYear);
   const { properties } = feature;
-  const heightM = woodyHeightAt(
-    plantOf(feature, species),
-    calendarYearOf(document, moment),
-    document.site.baseYear,
-    moment.pace,
-  );
-  if (heightM === null) return null;
+  const plant = plantOf(document, feature, species, moment);
+  const size = woodySizeAt(plant, calendarYear, document.site.baseYear, moment.pace);
+  if (!size) return null;
+  const { heightM, foliageShare } = size;
+  const footM = Math.max(size.clearedToM, size.fromStump ? 0 : (properties.baseHeightM ?? 0));
   const habit = beltHabitOf(species);
   const leafOffRatio = species ? crownDensity(species).leafOffRatio : DEFAULT_LEAF_OFF_RATIO;
   const usualPorosityOn = properties.opticalPorosityLeafOn ?? habit.opticalPorosityLeafOn;
@@ -155,16 +174,16 @@ export function beltOrBlockAtYear(
     foliageFactors(moment.foliage ?? 'usual', given !== undefined, calendar.evergreen);
   // Porosity is exp(-depth): a factor on the depth is its power.
   const porosityFactors = foliageOf(properties.opticalPorosityLeafOn);
-  const porosityOn = usualPorosityOn ** porosityFactors.leafOn;
-  const porosityOff = usualPorosityOff ** porosityFactors.leafOff;
+  const porosityOn = usualPorosityOn ** (porosityFactors.leafOn * foliageShare);
+  const porosityOff = usualPorosityOff ** (porosityFactors.leafOff * foliageShare);
   const isBelt = properties.kind === 'belt';
   const widthM = properties.kind === 'belt' ? (properties.widthM ?? habit.widthM) : 0;
   const blockGiven = properties.kind === 'block' ? properties.leafAreaDensityM2M3 : undefined;
-  const blockDepth = depthPerMetreFromDensity(blockGiven ?? blockDefaults.leafAreaDensityM2M3);
+  const blockDepth = depthPerMetreFromDensity(blockGiven ?? blockDefaults.leafAreaDensityM2M3) * foliageShare;
   const blockFactors = foliageOf(blockGiven);
   return {
     heightM,
-    baseM: Math.min(properties.baseHeightM ?? 0, heightM * 0.9),
+    baseM: Math.min(footM, heightM * 0.9),
     widthM,
     porosityOn,
     porosityOff,

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { care } from './care.ts';
 import {
   layoutField,
   measuredYearField,
@@ -38,6 +39,7 @@ export const woodyStandProperties = {
   measuredYear: calendarYear.optional(),
   plantedYear: calendarYear.optional(),
   removedYear: calendarYear.optional(),
+  care,
   /** Open space below the foliage. */
   baseHeightM: nonNegativeM.optional(),
   opticalPorosityLeafOn: share.optional(),

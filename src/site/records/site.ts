@@ -48,6 +48,17 @@ const groundPicture = z.looseObject({
   opacity: share.optional(),
 });
 
+/** What planting costs, in the person's own money; absent members are not known. */
+const prices = z.looseObject({
+  /** As it is to stand beside a sum, such as CAD. */
+  currency: z.string().optional(),
+  perTree: z.number().min(0).optional(),
+  perBeltM: z.number().min(0).optional(),
+  /** Of a wall, fence or net. */
+  perWallM: z.number().min(0).optional(),
+});
+export type Prices = z.infer<typeof prices>;
+
 /** Mixed: half of the foliage stays in winter. */
 const SURFACE_LEAVES = ['deciduous', 'mixed', 'evergreen'] as const;
 export type SurfaceLeaves = (typeof SURFACE_LEAVES)[number];
@@ -74,6 +85,8 @@ export const siteRecord = z.looseObject({
   weatherFile: z.string().nullish(),
   wind: windRecord.nullish(),
   sunshineShareByMonth: z.array(share).length(12).nullish(),
+  /** How well plants grow here against usual ground: scales heights and spreads; absent: 1. */
+  vigour: z.number().min(0.3).max(2).optional(),
   growingSeason: z.looseObject({ firstDay: monthDay, lastDay: monthDay }).optional(),
   lightToKeep: z.looseObject({ share, areaShare: share }).optional(),
   /** Shares of open light at which half shade, light shade, fruiting light and open begin. */
@@ -85,6 +98,7 @@ export const siteRecord = z.looseObject({
     .optional(),
   species: z.array(z.looseObject({ name: z.string() })).optional(),
   layouts: z.array(z.looseObject({ name: z.string() })).optional(),
+  prices: prices.optional(),
   pictures: z.array(groundPicture).optional(),
   /** Address pattern of map tiles a person has added: {z}/{x}/{y}. */
   tileAddress: z.string().nullish(),

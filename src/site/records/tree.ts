@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { care } from './care.ts';
 import {
   layoutField,
   leafAreaDensityField,
@@ -39,6 +40,7 @@ const treeProperties = z.looseObject({
   measuredYear: calendarYear.optional(),
   plantedYear: calendarYear.optional(),
   removedYear: calendarYear.optional(),
+  care,
   crownRadiusM: positiveM.optional(),
   crownBaseM: nonNegativeM.optional(),
   crownForm: z.enum(['ellipsoid', 'dome', 'cone', 'cylinder']).optional(),
