@@ -1,9 +1,13 @@
 import { useState } from 'react';
 import type { PictureRaster } from '../state/picture-raster.ts';
+import { useApp } from '../state/store.ts';
 import { bandRanges } from './band-ranges.ts';
 import { EndSwitch, Supposed } from './end-switch.tsx';
 import { MarksKey } from './marks-key.tsx';
 import './legend.css';
+
+const NARROW = '(max-width: 700px)';
+const PANEL_OVER_MAP = '(max-width: 1100px)';
 
 interface LegendProps {
   readonly raster: PictureRaster | null;
@@ -13,7 +17,10 @@ interface LegendProps {
 
 /** What the inks mean, with their ranges, and how the plan's marks are read. */
 export function Legend({ raster, hatched, onHatch }: LegendProps) {
-  const [open, setOpen] = useState(() => !matchMedia('(max-width: 700px)').matches);
+  const panelOpen = useApp((app) => app.panelOpen);
+  // Until the person says otherwise it is folded where little of the map is left.
+  const [chosen, setChosen] = useState<boolean | null>(null);
+  const open = chosen ?? !(matchMedia(NARROW).matches || (panelOpen && matchMedia(PANEL_OVER_MAP).matches));
   // Without a picture the legend is only the key to the marks, which stays folded until it is asked for.
   const [marksOpen, setMarksOpen] = useState(false);
   return (
@@ -22,7 +29,7 @@ export function Legend({ raster, hatched, onHatch }: LegendProps) {
         type="button"
         className="map-legend-title"
         aria-expanded={raster ? open : marksOpen}
-        onClick={() => (raster ? setOpen(!open) : setMarksOpen(!marksOpen))}
+        onClick={() => (raster ? setChosen(!open) : setMarksOpen(!marksOpen))}
       >
         {raster ? raster.bands.quantity : 'How things are marked'}
       </button>

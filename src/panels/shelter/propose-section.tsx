@@ -10,9 +10,9 @@ import { SelectField } from '../parts/select-field.tsx';
 import { ProposalList } from './proposal-list.tsx';
 
 const SEASONS: readonly { value: WindSeason; label: string }[] = [
-  { value: 'growing', label: 'the growing season' },
-  { value: 'rest', label: 'the rest of the year' },
-  { value: 'year', label: 'the whole year' },
+  { value: 'growing', label: 'growing season' },
+  { value: 'rest', label: 'rest of the year' },
+  { value: 'year', label: 'whole year' },
 ];
 
 /** Belts for the field that cut the wind as the person asks. */
@@ -64,7 +64,7 @@ export function ProposeSection() {
           onChange={(year) => ask({ year: Math.round(year) })}
         />
         <SelectField
-          label="In"
+          label="In the"
           value={wish.season}
           options={SEASONS}
           onChange={(season) => ask({ season })}
