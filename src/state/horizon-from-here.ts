@@ -8,6 +8,7 @@ import { middleOfSeason } from '../site/season-words.ts';
 import { shown } from './answer-keys.ts';
 import { withSupposed } from './end-words.ts';
 import type { HorizonFound } from './horizon-found.ts';
+import type { KeptAnswers } from './keep-answers.ts';
 import { keepWhileOpen } from './keep-while-open.ts';
 import type { Pass } from './lane.ts';
 import type { App, AppState } from './model.ts';
@@ -51,7 +52,7 @@ export const horizonPasses = (
 export const keepHorizon = (
   store: StoreApi<App>,
   passesOf: (state: AppState, ground: Grid, at: LonLat) => readonly Pass<HorizonFound>[],
-): (() => void) =>
+): KeptAnswers =>
   keepWhileOpen<HorizonFound>(
     store,
     { read: ({ horizon }) => horizon, write: (horizon) => ({ horizon }), keyOf: key },

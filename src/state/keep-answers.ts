@@ -16,6 +16,7 @@ export const laneOf = <Name extends AnswerName>(store: StoreApi<App>, name: Name
   );
 
 type Forgetful = Pick<Lane<unknown>, 'clear'>;
+type Restarted = Forgetful & Pick<Lane<unknown>, 'cancel' | 'again'>;
 
 /**
  * Looks whenever the state changes; what a look itself changes calls for no other.
@@ -47,6 +48,7 @@ export function lookAtChanges(
 export interface KeptAnswers {
   dispose(): void;
   cancel(): void;
+  /** Starts again what failed or was stopped and is still wanted. */
   again(): void;
 }
 
@@ -56,24 +58,21 @@ export interface KeptAnswers {
  */
 export function keepAnswers(
   store: StoreApi<App>,
-  lanes: readonly (Forgetful & Pick<Lane<unknown>, 'cancel'>)[],
+  lanes: readonly Restarted[],
   lookAt: (state: AppState) => void,
 ): KeptAnswers {
   const { look, stop } = lookAtChanges(store, lanes, lookAt);
   look();
-  const clear = () => {
-    for (const each of lanes) each.clear();
-  };
   return {
     dispose() {
       stop();
-      clear();
+      for (const each of lanes) each.clear();
     },
     cancel() {
       for (const each of lanes) each.cancel();
     },
     again() {
-      clear();
+      for (const each of lanes) each.again();
       look();
     },
   };

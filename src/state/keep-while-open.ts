@@ -1,6 +1,6 @@
 import type { StoreApi } from 'zustand/vanilla';
 import type { Key } from './answer-keys.ts';
-import { lookAtChanges } from './keep-answers.ts';
+import { type KeptAnswers, keepAnswers } from './keep-answers.ts';
 import { createLane, type Pass } from './lane.ts';
 import type { App, AppState, Computation } from './model.ts';
 
@@ -18,18 +18,14 @@ export function keepWhileOpen<Result>(
   },
   passesOf: (state: AppState) => readonly Pass<Result>[] | null,
   restMs = 0,
-): () => void {
+): KeptAnswers {
   const lane = createLane<Result>(
     () => answer.read(store.getState()),
     (computation) => store.setState(answer.write(computation)),
   );
-  const { stop } = lookAtChanges(store, [lane], (state) => {
+  return keepAnswers(store, [lane], (state) => {
     const passes = passesOf(state);
     if (passes) lane.want(answer.keyOf(state), passes, restMs);
     else lane.rest(answer.keyOf(state));
   });
-  return () => {
-    stop();
-    lane.clear();
-  };
 }

@@ -2,6 +2,7 @@ import type { StoreApi } from 'zustand/vanilla';
 import type { JobRunner } from '../jobs/messages.ts';
 import { runSpotPlan, runSpotScore } from '../jobs/run-wind-spots.ts';
 import { isKeptSpot } from '../windspots/kept-spots.ts';
+import type { KeptAnswers } from './keep-answers.ts';
 import { keepWhileOpen } from './keep-while-open.ts';
 import type { App, AppState } from './model.ts';
 import type { SpotPlanFound, SpotScoreFound } from './spots-found.ts';
@@ -32,8 +33,8 @@ const scoreKey = ({ document, layout, frame, ground, windSpots }: AppState) => [
 ];
 
 /** Keeps the plan of the open wind spots current, and what explains their readings. */
-export function keepWindSpots(store: StoreApi<App>, runner: JobRunner): () => void {
-  const forgetPlan = keepWhileOpen<SpotPlanFound>(
+export function keepWindSpots(store: StoreApi<App>, runner: JobRunner): KeptAnswers[] {
+  const plan = keepWhileOpen<SpotPlanFound>(
     store,
     { read: ({ spotPlan }) => spotPlan, write: (spotPlan) => ({ spotPlan }), keyOf: planKey },
     (state) => {
@@ -50,7 +51,7 @@ export function keepWindSpots(store: StoreApi<App>, runner: JobRunner): () => vo
     },
     REST_MS,
   );
-  const forgetScore = keepWhileOpen<SpotScoreFound>(
+  const score = keepWhileOpen<SpotScoreFound>(
     store,
     { read: ({ spotScore }) => spotScore, write: (spotScore) => ({ spotScore }), keyOf: scoreKey },
     (state) => {
@@ -67,8 +68,5 @@ export function keepWindSpots(store: StoreApi<App>, runner: JobRunner): () => vo
     },
     REST_MS,
   );
-  return () => {
-    forgetPlan();
-    forgetScore();
-  };
+  return [plan, score];
 }

@@ -18,6 +18,8 @@ export interface Lane<Result> {
   rest(key: Key): void;
   /** The person stops it; the last good result stays, and the same key is not started again by itself. */
   cancel(): void;
+  /** What failed or was stopped starts again when it is next wanted. */
+  again(): void;
   /** Forgets everything: another site was opened. */
   clear(): void;
 }
@@ -36,9 +38,9 @@ function sentence(reason: unknown): string {
   const code = (reason as { code?: string } | null)?.code;
   if (reason instanceof BadInputError || code === 'bad-input') return (reason as Error).message;
   if (code === 'crashed')
-    return 'The computation stopped unexpectedly; change anything or press Compute again.';
+    return 'The computation stopped unexpectedly. Nothing is lost: change anything, or have it worked out again.';
   const text = reason instanceof Error ? reason.message : String(reason);
-  return `This could not be computed (${text}); press Compute again.`;
+  return `This could not be worked out (${text}). Nothing is lost: change anything, or have it worked out again.`;
 }
 
 /** Keeps one `Computation` current: the latest request wins, the last good result stays until a newer one is there. */
@@ -128,6 +130,10 @@ export function createLane<Result>(
       if (running === null && timer === null) return;
       stop();
       patch({ status: 'cancelled', progress: 0, message: null });
+    },
+    again() {
+      const { status } = read();
+      if (status === 'failed' || status === 'cancelled') wantedKey = null;
     },
     clear() {
       stop();

@@ -332,7 +332,7 @@ export interface Actions {
   /** Looks for belts as they are asked for. */
   proposeBelts(): void;
   cancelComputation(): void;
-  /** Computes everything that the screen needs again. */
+  /** Starts again what failed or was stopped. */
   computeAgain(): void;
   newSite(placeLonLat: LonLat, name: string): Promise<void>;
   openDemo(which: 'sorrel-bank' | 'kestrel-flat'): Promise<void>;

@@ -33,9 +33,11 @@ export async function startApp(store: StoreApi<App>): Promise<void> {
   keepReferencesLoaded(store, runner);
   keepChecking(store);
   const computing = keepComputing(store, workersWork(store, runner));
-  keepHorizon(store, (state, ground, at) => horizonPasses(state, ground, at, runner));
-  keepWindFromHere(store, (state, ground, at) => windPasses(state, ground, at, runner));
-  keepWindSpots(store, runner);
+  const opened = [
+    keepHorizon(store, (state, ground, at) => horizonPasses(state, ground, at, runner)),
+    keepWindFromHere(store, (state, ground, at) => windPasses(state, ground, at, runner)),
+    ...keepWindSpots(store, runner),
+  ];
   const belts = keepBeltsAnswered(store, runner);
   const proposing = createProposing(store, runner);
   store.setState({
@@ -46,8 +48,7 @@ export async function startApp(store: StoreApi<App>): Promise<void> {
       proposing.cancel();
     },
     computeAgain: () => {
-      computing.again();
-      belts.again();
+      for (const kept of [computing, belts, ...opened]) kept.again();
     },
   });
 }

@@ -7,6 +7,7 @@ import { shelterScene } from '../scene/build-scene.ts';
 import { ownersOf } from '../scene/owners.ts';
 import { shown } from './answer-keys.ts';
 import { withSupposed } from './end-words.ts';
+import type { KeptAnswers } from './keep-answers.ts';
 import { keepWhileOpen } from './keep-while-open.ts';
 import type { Pass } from './lane.ts';
 import type { App, AppState } from './model.ts';
@@ -54,7 +55,7 @@ export const windPasses = (
 export const keepWindFromHere = (
   store: StoreApi<App>,
   passesOf: (state: AppState, ground: Grid, at: LonLat) => readonly Pass<WindFound>[],
-): (() => void) =>
+): KeptAnswers =>
   keepWhileOpen<WindFound>(
     store,
     { read: ({ windHere }) => windHere, write: (windHere) => ({ windHere }), keyOf: key },

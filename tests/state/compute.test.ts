@@ -170,6 +170,17 @@ describe('computing what the screen needs', () => {
     expect(store.getState().light.status).toBe('ready');
   });
 
+  test('"again" leaves alone what is there', async () => {
+    const { store, computing } = begin('light');
+    await settle();
+    const { light } = store.getState();
+    calls.length = 0;
+    computing.again();
+    await settle();
+    expect(calls).toEqual([]);
+    expect(store.getState().light).toBe(light);
+  });
+
   test('an empty site asks for nothing', async () => {
     const store = createAppStore();
     keepComputing(store, fakeWork);

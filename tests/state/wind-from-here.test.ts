@@ -5,6 +5,29 @@ import { createAppStore } from '../../src/state/store.ts';
 import { keepWindFromHere, windPasses } from '../../src/state/wind-from-here.ts';
 import { smallSiteWithBelt } from './small-site.ts';
 
+test('what failed is worked out when it is asked for again, and its last good answer stays until then', async () => {
+  const store = createAppStore(smallSiteWithBelt());
+  const runner = createLocalRunner();
+  let fails = true;
+  const kept = keepWindFromHere(store, (state, ground, at) => [
+    (signal, onProgress) =>
+      fails
+        ? Promise.reject(new Error('no memory'))
+        : windPasses(state, ground, at, runner)[0](signal, onProgress),
+  ]);
+  store.getState().show({ windAt: toLonLat(store.getState().frame, [20, 15]), dialog: 'wind-here' });
+  await vi.waitFor(() => expect(store.getState().windHere.status).toBe('failed'));
+  expect(store.getState().windHere.message).toBe(
+    'This could not be worked out (no memory). Nothing is lost: change anything, or have it worked out again.',
+  );
+  fails = false;
+  kept.again();
+  await vi.waitFor(() => expect(store.getState().windHere.status).toBe('ready'), { timeout: 20_000 });
+  const { result } = store.getState().windHere;
+  kept.again();
+  expect(store.getState().windHere).toMatchObject({ status: 'ready', result });
+});
+
 test('the wind of a spot is worked out while its dialog is open, for the spot and the year, and goes stale when it is closed', async () => {
   const store = createAppStore(smallSiteWithBelt());
   const runner = createLocalRunner();

@@ -6,6 +6,7 @@ import { judgedFieldName } from '../../state/belts-found.ts';
 import { formatLength } from '../../state/format-measure.ts';
 import { useApp } from '../../state/store.ts';
 import { Details } from '../parts/panel-head.tsx';
+import { Recompute } from '../parts/recompute.tsx';
 import { YearCurve } from './year-curve.tsx';
 
 /** When the chosen planned belt protects, as a curve with its growth band, and what bridges the years until then. */
@@ -47,13 +48,16 @@ export function BeltWhenSection(props: { readonly feature: SiteFeature }) {
           </Details>
         </>
       ) : (
-        <p className="soft">
-          {years.status === 'failed'
-            ? years.message
-            : years.status === 'cancelled'
-              ? 'Stopped.'
-              : 'Being followed as it grows.'}
-        </p>
+        <>
+          <p className="soft">
+            {years.status === 'failed'
+              ? years.message
+              : years.status === 'cancelled'
+                ? 'Stopped.'
+                : 'Being followed as it grows.'}
+          </p>
+          <Recompute of="beltYears" />
+        </>
       )}
     </section>
   );
@@ -72,7 +76,13 @@ function Bridges(props: { readonly feature: SiteFeature; readonly fieldName: str
         </button>
       </div>
     );
-  if (bridges.status === 'failed') return <p className="warn">{bridges.message}</p>;
+  if (bridges.status === 'failed' || bridges.status === 'cancelled')
+    return (
+      <>
+        <p className={bridges.status === 'failed' ? 'warn' : 'soft'}>{bridges.message ?? 'Stopped.'}</p>
+        <Recompute of="bridges" />
+      </>
+    );
   if (bridges.status !== 'ready' || bridges.stale || !bridges.result)
     return (
       <div className="buttons">

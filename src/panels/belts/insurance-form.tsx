@@ -6,6 +6,7 @@ import type { FeatureId } from '../../site/document.ts';
 import { plannedBeltsOf, plantInsurance } from '../../state/insure-edge.ts';
 import { appStore, useApp } from '../../state/store.ts';
 import { NumberField } from '../parts/number-field.tsx';
+import { Recompute } from '../parts/recompute.tsx';
 import { SelectField } from '../parts/select-field.tsx';
 
 const NEW = 'new';
@@ -88,6 +89,7 @@ export function InsuranceForm({ edgeId }: { readonly edgeId: FeatureId }) {
         )}
       </div>
       {wish && insurance.status === 'failed' ? <p className="warn">{insurance.message}</p> : null}
+      {wish ? <Recompute of="insurance" /> : null}
       {answer ? (
         <>
           <p aria-live="polite">

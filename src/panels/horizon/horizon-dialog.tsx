@@ -6,6 +6,7 @@ import { useApp } from '../../state/store.ts';
 import { MONTHS } from '../../units/months.ts';
 import { Answer } from '../parts/answer.tsx';
 import { Dialog } from '../parts/dialog.tsx';
+import { Recompute } from '../parts/recompute.tsx';
 import { SelectField } from '../parts/select-field.tsx';
 import { horizonInput, horizonPeriod } from './horizon-input.ts';
 import { HorizonKey } from './horizon-key.tsx';
@@ -61,9 +62,12 @@ export function HorizonDialog() {
           {gotWords(input, column)}. {takesSentence(input, column)}
         </Answer>
       ) : horizon.status === 'failed' ? (
-        <Answer figure="Not worked out" dark>
-          {horizon.message}
-        </Answer>
+        <>
+          <Answer figure="Not worked out" dark>
+            {horizon.message}
+          </Answer>
+          <Recompute of="horizon" />
+        </>
       ) : (
         <Answer figure="…">Looking around: {Math.round(100 * horizon.progress)} %.</Answer>
       )}

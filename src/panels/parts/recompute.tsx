@@ -1,7 +1,20 @@
 import { useApp } from '../../state/store.ts';
 
+type Restartable =
+  | 'light'
+  | 'shelter'
+  | 'outlook'
+  | 'costs'
+  | 'beltYears'
+  | 'bridges'
+  | 'insurance'
+  | 'horizon'
+  | 'windHere'
+  | 'spotPlan'
+  | 'spotScore';
+
 /** After a stop or a failure: a way to start again. */
-export function Recompute(props: { of: 'light' | 'shelter' | 'outlook' | 'costs' }) {
+export function Recompute(props: { of: Restartable }) {
   const status = useApp((app) => app[props.of].status);
   const again = useApp((app) => app.computeAgain);
   if (status !== 'cancelled' && status !== 'failed') return null;

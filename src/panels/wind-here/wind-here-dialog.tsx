@@ -11,6 +11,7 @@ import type { WindFound } from '../../state/wind-found.ts';
 import { fineDirectionWord } from '../../units/compass.ts';
 import { Answer } from '../parts/answer.tsx';
 import { Dialog } from '../parts/dialog.tsx';
+import { Recompute } from '../parts/recompute.tsx';
 import { SelectField } from '../parts/select-field.tsx';
 import { WindHereRose } from './wind-here-rose.tsx';
 import { DirectionTable, type Season, WorthTable } from './wind-here-tables.tsx';
@@ -36,9 +37,12 @@ export function WindHereDialog() {
   return (
     <Dialog title="Wind from here" widest onClose={() => show({ dialog: null })}>
       {windHere.status === 'failed' ? (
-        <Answer figure="Not worked out" dark>
-          {windHere.message}
-        </Answer>
+        <>
+          <Answer figure="Not worked out" dark>
+            {windHere.message}
+          </Answer>
+          <Recompute of="windHere" />
+        </>
       ) : !found ? (
         <Answer figure="…">Looking into the wind: {Math.round(100 * windHere.progress)} %.</Answer>
       ) : known ? (

@@ -5,6 +5,7 @@ import { dayWords } from '../../sun/day-words.ts';
 import { missFigure, readingWords, type ShownScore, scoreSentences } from '../../windspots/score-words.ts';
 import { percent } from '../../windspots/spot-words.ts';
 import { Answer } from '../parts/answer.tsx';
+import { Recompute } from '../parts/recompute.tsx';
 import { KeptList } from '../stakes/kept-list.tsx';
 import { useTapeUnit } from '../stakes/use-tape-unit.ts';
 
@@ -32,6 +33,7 @@ export function KeptSpots({ score, unexplained }: { score: ShownScore; unexplain
       >
         {scoreSentences(score, unit).join(' ')}
       </Answer>
+      <Recompute of="spotScore" />
       {of !== null && (heightM !== undefined || porosity !== undefined) ? (
         <div className="buttons">
           {heightM !== undefined ? (

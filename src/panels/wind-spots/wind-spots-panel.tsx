@@ -7,6 +7,7 @@ import { dayWords } from '../../sun/day-words.ts';
 import { rangeText, SPOT_CAUTIONS, takenForGranted, windWords } from '../../windspots/spot-words.ts';
 import { Answer } from '../parts/answer.tsx';
 import { PanelHead, Section } from '../parts/panel-head.tsx';
+import { Recompute } from '../parts/recompute.tsx';
 import { ShownYear } from '../stakes/shown-year.tsx';
 import { useTapeUnit } from '../stakes/use-tape-unit.ts';
 import { KeptSpots } from './kept-spots.tsx';
@@ -43,9 +44,12 @@ export function WindSpotsPanel(props: { feature: SiteFeature }) {
       {plan ? (
         <Written plan={plan} stale={stale} />
       ) : wrong !== null ? (
-        <Answer figure="No spot" dark>
-          {wrong}
-        </Answer>
+        <>
+          <Answer figure="No spot" dark>
+            {wrong}
+          </Answer>
+          <Recompute of="spotPlan" />
+        </>
       ) : (
         <Answer figure="…">Working out what two meters will show.</Answer>
       )}
