@@ -64,6 +64,7 @@ export function applySiteSpecies(start: Species | null, record: SiteSpeciesRecor
       matureSpreadM:
         record.matureSpreadM ?? from.spread.matureSpreadM * (heightM / from.spread.matureHeightM),
     },
+    vigour: record.vigour ?? from.vigour,
     clearStemShare: record.clearStemShare ?? from.clearStemShare,
     leafClass: record.leafClass ?? from.leafClass,
     transmittance: {
@@ -77,6 +78,7 @@ export function applySiteSpecies(start: Species | null, record: SiteSpeciesRecor
     yearsToBear: record.yearsToBear === undefined ? from.yearsToBear : record.yearsToBear,
     lightNeed: record.lightNeed ?? from.lightNeed,
     fixesNitrogen: record.fixesNitrogen ?? from.fixesNitrogen,
+    shootsAgain: record.shootsAgain ?? from.shootsAgain,
     cautions: record.cautions ?? from.cautions,
   };
 }

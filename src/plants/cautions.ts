@@ -9,6 +9,7 @@ export const RED_MAPLE = 'Wilted leaves poison horses.';
 export const YEW = 'All but the red flesh is deadly to people and stock, clippings too.';
 export const BLACK_LOCUST = 'Bark, leaves and seeds poison horses, stock and people; suckers far; thorns.';
 export const CHERRY_LAUREL = 'Leaves and seeds are poisonous to stock and people; it spreads into woods.';
+export const PRIVET = 'Berries and leaves are poisonous to people and stock.';
 export const RAW_ELDER = 'Leaves, bark and raw berries make people ill: cook the berries.';
 export const UNRIPE_MULBERRY = 'Unripe fruit and milky sap upset the stomach; ripe fruit stains paving.';
 export const FIG_SAP = 'Sap burns the skin in sunlight.';

@@ -24,6 +24,8 @@ export interface SpeciesDescription {
   readonly belt?: readonly [porosityOn: number, porosityOff: number, widthM: number];
   readonly conifer?: boolean;
   readonly fixesNitrogen?: boolean;
+  /** Absent: broadleaves do, conifers do not. */
+  readonly shootsAgain?: boolean;
   readonly bearsAfterYears?: number;
   readonly rootstocks?: readonly Rootstock[];
   readonly synonyms?: readonly string[];
@@ -58,6 +60,7 @@ export function describeSpecies(
       matureSpreadM: described.spreadM,
       group: described.conifer ? TEMPERATE_CONIFERS : TEMPERATE_BROADLEAVES,
     },
+    vigour: 1,
     clearStemShare: described.clearStem,
     leafClass: described.leaf,
     transmittance: { leafOn, leafOff, source: throughSource ?? COMMON_PRACTICE },
@@ -66,6 +69,7 @@ export function describeSpecies(
     yearsToBear: described.bearsAfterYears ?? null,
     lightNeed: described.light,
     fixesNitrogen: described.fixesNitrogen ?? false,
+    shootsAgain: described.shootsAgain ?? !described.conifer,
     cautions: described.cautions ?? [],
   };
 }

@@ -1,4 +1,4 @@
-import { RAW_ELDER, SPREADS, SUCKERS, THORNS, WHITE_PINE_RUST } from './cautions.ts';
+import { PRIVET, RAW_ELDER, SPREADS, SUCKERS, THORNS, WHITE_PINE_RUST } from './cautions.ts';
 import { describeSpecies, type SpeciesDescription } from './describe-species.ts';
 
 /** A bush: a dome down to the ground. */
@@ -121,11 +121,23 @@ export const SHRUBS = [
     'Ligustrum ovalifolium',
     'garden privet',
     bush(4, 3, {
-      leaf: 'evergreen',
-      through: [0.12, 0.18],
+      // Leafless figures are those of bare twigs: half of the leaves hang on through the winter.
+      leaf: 'semi-evergreen',
+      through: [0.12, 0.42],
       light: 'half shade',
-      belt: [0.25, 0.32, 1.5],
-      cautions: ['Berries and leaves are poisonous to people and stock.'],
+      belt: [0.25, 0.5, 1.5],
+      cautions: [PRIVET],
+    }),
+  ),
+  describeSpecies(
+    'Ligustrum vulgare',
+    'wild privet',
+    bush(3, 2.5, {
+      leaf: 'semi-evergreen',
+      through: [0.16, 0.46],
+      light: 'half shade',
+      belt: [0.3, 0.55, 1.5],
+      cautions: [PRIVET, SPREADS],
     }),
   ),
 ];

@@ -24,6 +24,8 @@ export const siteSpeciesRecord = z.looseObject({
   ratePerYear: z.number().positive().max(2).optional(),
   shape: z.number().min(0.5).max(10).optional(),
   matureSpreadM: z.number().positive().max(60).optional(),
+  /** How well it does here against other species; times `site.vigour`; scales heights and spreads at every age. */
+  vigour: z.number().min(0.3).max(2).optional(),
   clearStemShare: z.number().min(0).max(0.9).optional(),
   leafClass: z.enum(LEAF_CLASSES).optional(),
   transmittanceLeafOn: crownShare.optional(),
@@ -37,6 +39,7 @@ export const siteSpeciesRecord = z.looseObject({
   yearsToBear: z.number().min(0).nullish(),
   lightNeed: z.enum(LIGHT_NEEDS).optional(),
   fixesNitrogen: z.boolean().optional(),
+  shootsAgain: z.boolean().optional(),
   cautions: z.array(z.string()).optional(),
   source: z.string().optional(),
 });

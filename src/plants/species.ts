@@ -52,6 +52,8 @@ export interface Species {
   readonly heightSource: string;
   readonly curveSource: string;
   readonly spread: SpreadRule;
+  /** How well it does on this site against other species there, by the site's own file; times the site's vigour. */
+  readonly vigour: number;
   readonly clearStemShare: number;
   readonly leafClass: LeafClass;
   readonly transmittance: CrownTransmittance;
@@ -61,5 +63,7 @@ export interface Species {
   readonly yearsToBear: number | null;
   readonly lightNeed: LightNeed;
   readonly fixesNitrogen: boolean;
+  /** Grows again from stump or bare stem when its whole crown is taken. Common practice, no source. */
+  readonly shootsAgain: boolean;
   readonly cautions: readonly string[];
 }

@@ -3,6 +3,7 @@ import {
   DEFAULT_DECIDUOUS,
   LEAF_CALENDARS,
   LEAF_CLASSES,
+  leafDays,
   leafShareOfDays,
 } from '../../src/growth/leaf-calendar.ts';
 
@@ -17,7 +18,7 @@ describe('leaf calendar', () => {
   });
 
   it('is leafless in January and in full leaf in July, north', () => {
-    for (const leafClass of LEAF_CLASSES.filter((name) => name !== 'evergreen')) {
+    for (const leafClass of LEAF_CLASSES.filter((name) => LEAF_CALENDARS[name].winterShare === 0)) {
       for (const latDeg of [38, 45.1, 52, 60]) {
         const shares = leafShareOfDays(LEAF_CALENDARS[leafClass], latDeg, 365);
         expect(shares[dayOf(1, 15)]).toBe(0);
@@ -27,12 +28,46 @@ describe('leaf calendar', () => {
     }
   });
 
-  it('is mirrored by half a year, south', () => {
-    const north = leafShareOfDays(DEFAULT_DECIDUOUS, 43.6, 366);
+  it('keeps half of the leaves of privets through the winter, and sheds and renews the rest', () => {
+    const calendar = LEAF_CALENDARS['semi-evergreen'];
+    for (const latDeg of [38, 45.1, 52, 60]) {
+      const shares = leafShareOfDays(calendar, latDeg, 365);
+      expect(shares[dayOf(2, 1)]).toBe(0.5);
+      expect(shares[dayOf(7, 15)]).toBe(1);
+      expect(Math.min(...shares)).toBe(0.5);
+      const later = leafShareOfDays(LEAF_CALENDARS['very late'], latDeg, 365);
+      for (let day = 0; day < 365; day++) expect(shares[day]).toBeGreaterThanOrEqual(later[day]);
+    }
+  });
+
+  it('is mirrored by half a year, south, in every class and at every latitude', () => {
+    for (const leafClass of LEAF_CLASSES)
+      for (const latDeg of [25, 34, 43.6, 52, 58, 70]) {
+        const north = leafShareOfDays(LEAF_CALENDARS[leafClass], latDeg, 366);
+        const south = leafShareOfDays(LEAF_CALENDARS[leafClass], -latDeg, 366);
+        for (let day = 0; day < 366; day++) expect(south[day]).toBeCloseTo(north[(day + 183) % 366], 6);
+      }
     const south = leafShareOfDays(DEFAULT_DECIDUOUS, -43.6, 366);
-    for (let day = 0; day < 366; day++) expect(south[day]).toBeCloseTo(north[(day + 183) % 366], 6);
     expect(south[dayOf(1, 15)]).toBe(1);
     expect(south[dayOf(7, 15)]).toBe(0);
+  });
+
+  it('gives the days by which leaves are out and down, as the shares have them', () => {
+    for (const leafClass of LEAF_CLASSES.filter((name) => name !== 'evergreen'))
+      for (const latDeg of [45.1, -43.6]) {
+        const calendar = LEAF_CALENDARS[leafClass];
+        const shares = leafShareOfDays(calendar, latDeg, 365);
+        const days = leafDays(calendar, latDeg)!;
+        const half = calendar.winterShare + (1 - calendar.winterShare) / 2;
+        for (const { halfDay } of [days.out, days.fall]) {
+          const at = [shares[Math.floor(halfDay + 364.5) % 365], shares[Math.ceil(halfDay + 364.5) % 365]];
+          expect(Math.min(...at)).toBeLessThanOrEqual(half);
+          expect(Math.max(...at)).toBeGreaterThanOrEqual(half);
+        }
+        expect(shares[Math.ceil(days.out.lastDay) % 365]).toBe(1);
+        expect(shares[Math.ceil(days.fall.lastDay) % 365]).toBeCloseTo(calendar.winterShare, 6);
+      }
+    expect(leafDays(LEAF_CALENDARS.evergreen, 45)).toBeNull();
   });
 
   it('is mirrored in a common year too, between two days', () => {
