@@ -1,16 +1,18 @@
-import { type CareTime, careUpTo } from './care.ts';
+import type { CareTime } from './care.ts';
 import type { Pace } from './height-curve.ts';
 import type { KnownHeight } from './known-height.ts';
 import { type Cut, regrownHeight } from './regrowth.ts';
-import type { WoodyPlant } from './woody-plant.ts';
+import type { StandingPlant } from './standing-plant.ts';
 
 /** Height of a stump after coppicing, m. Common practice, no source. */
-const STUMP_M = 0.1;
+export const STUMP_M = 0.1;
 /** A thinned crown has its foliage back after so many seasons. Common practice (three to five years), no source. */
 const SEASONS_TO_THICKEN = 5;
+/** Whatever is cleared of branches, the top fifth keeps its leaves: our bound. */
+export const MOST_CLEARED_SHARE = 0.8;
 
 /** The height that a cut leaves, m; null: it takes nothing off the top. */
-export const cutHeightM = ({ what, heightM }: CareTime): number | null => {
+const cutHeightM = ({ what, heightM }: CareTime): number | null => {
   if (what === 'coppice') return STUMP_M;
   return what === 'pollard' || what === 'cutTo' ? (heightM ?? null) : null;
 };
@@ -20,47 +22,58 @@ export interface AfterCare {
   readonly heightM: number;
   /** Head or stump that the crown grew again from, 0: the first crown stands. */
   readonly headM: number;
+  /** The same as it was when the height was measured. */
+  readonly headWhenKnownM: number;
   readonly fromStump: boolean;
   readonly raisedToM: number;
   readonly foliageShare: number;
 }
 
+/**
+ * Goes through the cuts from the first to the last.
+ * @returns null where one of them was the end of it: what does not shoot again dies of losing its whole crown.
+ */
 export function afterCare(
-  plant: WoodyPlant,
+  { plant, times }: StandingPlant,
   known: KnownHeight,
   calendarYear: number,
   pace: Pace,
-): AfterCare {
+): AfterCare | null {
   let cut: Cut | null = null;
   let headM = 0;
+  let headWhenKnownM = 0;
   let fromStump = false;
   let raisedToM = 0;
   let thinned: CareTime[] = [];
-  const times = plant.care ? careUpTo(plant.care, calendarYear) : [];
   for (const time of times) {
-    if (plant.plantedYear !== undefined && time.year <= plant.plantedYear) continue;
+    const { what, year } = time;
+    // What was done before the height was measured is in it already.
+    const isInHeight = year < known.cutsFromYear;
+    const beforeM = isInHeight ? known.heightM : regrownHeight(plant, known, cut, year - 1, pace);
     const toM = cutHeightM(time);
-    const isInHeight = time.year < known.cutsFromYear;
     if (toM !== null) {
       // A plant that is lower than the cut loses nothing by it.
-      const beforeM = isInHeight ? known.heightM : regrownHeight(plant, known, cut, time.year - 1, pace);
       if (beforeM <= toM) continue;
-      if (!isInHeight) cut = { year: time.year, heightM: toM };
-    }
-    if (time.what === 'pollard' || time.what === 'coppice') {
-      fromStump = time.what === 'coppice';
-      headM = toM ?? 0;
-      raisedToM = 0;
-      thinned = [];
+      const takesAll = what !== 'cutTo';
+      if (!isInHeight && takesAll && plant.shootsAgain === false) return null;
+      if (!isInHeight) cut = { year, heightM: toM };
+      if (takesAll || toM < headM) headM = toM;
+      if (isInHeight) headWhenKnownM = headM;
+      if (takesAll) {
+        fromStump = what === 'coppice';
+        raisedToM = 0;
+        thinned = [];
+      }
     }
     // A foot that was measured with the height says what is left of earlier raising.
-    if (time.what === 'raiseCrown' && !(isInHeight && plant.crownBaseM !== undefined))
-      raisedToM = Math.max(raisedToM, time.heightM ?? 0);
-    if (time.what === 'thin') thinned.push(time);
+    if (what === 'raiseCrown' && !(isInHeight && plant.crownBaseM !== undefined))
+      raisedToM = Math.max(raisedToM, Math.min(time.heightM ?? 0, beforeM * MOST_CLEARED_SHARE));
+    if (what === 'thin') thinned.push(time);
   }
   return {
     heightM: regrownHeight(plant, known, cut, calendarYear, pace),
     headM,
+    headWhenKnownM,
     fromStump,
     raisedToM,
     foliageShare: thinned.reduce((left, { share = 0, year }) => {

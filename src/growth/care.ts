@@ -4,7 +4,8 @@
  * `year` is the calendar year whose growing season follows the work. Heights in metres above the ground.
  * `pollard` takes the whole crown off at a height; `coppice` takes all down to the stump; `raiseCrown` takes the
  * branches off below a height; `cutTo` keeps the crown in proportion at a height; `thin` takes a share of the foliage
- * evenly out of the crown; `replace` fells it and plants another in its place; `die` is the end of it.
+ * evenly out of the crown; `replace` fells it and plants another in its place; `die` is the end of it, whether it dies
+ * or is felled.
  */
 export interface CareEvent {
   readonly what: CareKind;
@@ -17,7 +18,7 @@ export interface CareEvent {
   readonly heightM?: number;
   /** Of `thin`: how much of the foliage is taken, 0 to 1. */
   readonly share?: number;
-  /** Of `replace`: botanical name of what follows; absent: the same again. */
+  /** Of `replace`: botanical name of what follows; absent: the same as stood there. */
   readonly species?: string;
 }
 
@@ -39,19 +40,4 @@ export function careUpTo(care: readonly CareEvent[] | undefined, calendarYear: n
     for (let year = first.year; year <= end; year += step) times.push({ ...first, year });
   }
   return times.sort((a, b) => a.year - b.year || ORDER.indexOf(a.what) - ORDER.indexOf(b.what));
-}
-
-/** The plant that stood in the place at the end of a year: since when, and of which species where that was said. */
-export interface Replacement {
-  readonly year: number;
-  readonly species?: string;
-}
-
-/** The last time it was replaced up to a calendar year; null: it is the first plant there. */
-export function lastReplacement(
-  care: readonly CareEvent[] | undefined,
-  calendarYear: number,
-): Replacement | null {
-  if (!care?.some(({ what }) => what === 'replace')) return null;
-  return careUpTo(care, calendarYear).findLast(({ what }) => what === 'replace') ?? null;
 }

@@ -1,8 +1,8 @@
-import { type AfterCare, afterCare, cutHeightM } from './after-care.ts';
-import { careUpTo } from './care.ts';
+import { type AfterCare, afterCare, MOST_CLEARED_SHARE } from './after-care.ts';
 import { crownDiameterM } from './crown-spread.ts';
 import type { Pace } from './height-curve.ts';
 import { type KnownHeight, knownHeight } from './known-height.ts';
+import { standingPlant } from './standing-plant.ts';
 import { sizeFactor, type WoodyPlant } from './woody-plant.ts';
 
 export interface WoodySize {
@@ -21,35 +21,6 @@ export interface WoodySize {
 const UNKNOWN_CLEAR_STEM_SHARE = 0.15;
 /** A young tree wears leaves on at least its upper half, whatever clear stem it is to have. Common practice, no source. */
 const MOST_CLEAR_STEM_SHARE = 0.5;
-/** Whatever is cleared of branches, the top fifth keeps its leaves: our bound. */
-const MOST_CLEARED_SHARE = 0.8;
-
-/** The plant that stands there in a year, as one that was never replaced; null: none does. */
-function standingPlant(plant: WoodyPlant, calendarYear: number): WoodyPlant | null {
-  if (plant.removedYear !== undefined && calendarYear >= plant.removedYear) return null;
-  if (plant.plantedYear !== undefined && calendarYear < plant.plantedYear) return null;
-  if (!plant.care) return plant;
-  const ends = careUpTo(plant.care, calendarYear).filter(({ what }) => what === 'die' || what === 'replace');
-  const end = ends.at(-1);
-  if (!end) return plant;
-  if (end.what === 'die') return null;
-  // A height that was measured later is that of the one which stands there now.
-  if (plant.measuredYear !== undefined && plant.measuredYear >= end.year) return plant;
-  const { status, spread, curve, clearStemShare, rootstockFactor, vigour, care, speeds } = plant;
-  // What was found out of the one that was felled says nothing of the next.
-  return {
-    status,
-    spread,
-    curve,
-    clearStemShare,
-    rootstockFactor,
-    vigour,
-    speeds,
-    care,
-    plantedYear: end.year,
-  };
-}
-
 function crownBase(plant: WoodyPlant, care: AfterCare, knownM: number): number {
   const { heightM, headM, fromStump, raisedToM } = care;
   const clearedToM = Math.min(Math.max(fromStump ? 0 : headM, raisedToM), heightM * MOST_CLEARED_SHARE);
@@ -61,23 +32,23 @@ function crownBase(plant: WoodyPlant, care: AfterCare, knownM: number): number {
   return Math.max(clearedToM, measuredM);
 }
 
+/** Length that is crown above a head (m): all of it without one, and never less than its leafy top. */
+const crownLength = (heightM: number, headM: number): number =>
+  Math.max(heightM - headM, heightM * (1 - MOST_CLEARED_SHARE));
+
 /**
  * Crown radius (m): by the species' allometry of the height, or of the length above its head where the crown grew
  * again; pinned by a given radius.
  */
-function crownRadius(plant: WoodyPlant, care: AfterCare, known: KnownHeight, baseYear: number): number {
+function crownRadius(plant: WoodyPlant, care: AfterCare, known: KnownHeight): number {
   const factor = sizeFactor(plant);
   const rule = plant.spread ?? null;
   const radiusOf = (lengthM: number) => crownDiameterM(rule, lengthM, factor) / 2;
-  const lengthM = care.heightM - care.headM;
-  if (plant.crownRadiusM === undefined) return radiusOf(lengthM);
-  const pinM = plant.heightM ?? (plant.curve ? plant.curve.maxHeightM * factor : known.heightM);
-  const measuredIn = plant.measuredYear ?? baseYear - 1;
-  const headThen = careUpTo(plant.care, measuredIn).findLast(
-    ({ what }) => what === 'pollard' || what === 'coppice',
-  );
-  const headThenM = headThen ? (cutHeightM(headThen) ?? 0) : 0;
-  return (radiusOf(lengthM) * plant.crownRadiusM) / radiusOf(headThenM < pinM ? pinM - headThenM : pinM);
+  const radiusM = radiusOf(crownLength(care.heightM, care.headM));
+  if (plant.crownRadiusM === undefined) return radiusM;
+  const fullGrownM = plant.curve ? plant.curve.maxHeightM * factor : known.heightM;
+  const pinM = plant.heightM === undefined ? fullGrownM : crownLength(plant.heightM, care.headWhenKnownM);
+  return (radiusM * plant.crownRadiusM) / radiusOf(pinM);
 }
 
 /**
@@ -97,14 +68,15 @@ export function woodySizeAt(
   baseYear: number,
   pace: Pace,
 ): WoodySize | null {
-  const standing = standingPlant(plant, calendarYear);
+  const standing = standingPlant(plant, calendarYear, baseYear);
   if (!standing) return null;
-  const known = knownHeight(standing, baseYear);
+  const known = knownHeight(standing.plant, baseYear);
   const care = afterCare(standing, known, calendarYear, pace);
+  if (!care) return null;
   return {
     heightM: care.heightM,
-    crownRadiusM: crownRadius(standing, care, known, baseYear),
-    crownBaseM: crownBase(standing, care, known.heightM),
+    crownRadiusM: crownRadius(standing.plant, care, known),
+    crownBaseM: crownBase(standing.plant, care, known.heightM),
     clearedToM: Math.max(care.fromStump ? 0 : care.headM, care.raisedToM),
     fromStump: care.fromStump,
     foliageShare: care.foliageShare,

@@ -24,6 +24,8 @@ export interface WoodyPlant {
   /** Site vigour; default 1. */
   readonly vigour?: number;
   readonly care?: readonly CareEvent[];
+  /** False: it dies of losing its whole crown. */
+  readonly shootsAgain?: boolean;
   /** Absent: every season is a usual one. */
   readonly speeds?: SeasonSpeeds;
 }

@@ -74,6 +74,7 @@ export const CYPRESSES_AND_YEW = [
     through: [0.05, 0.05],
     light: 'deep shade',
     conifer: true,
+    shootsAgain: true,
     belt: [0.1, 0.1, 2],
     cautions: [YEW],
   }),

@@ -1,11 +1,10 @@
 import type { CrownForm } from '../crowns/crown-set.ts';
 import { depthPerMetreFromDensity, depthPerMetreFromPorosity } from '../crowns/transmission.ts';
-import { lastReplacement } from '../growth/care.ts';
 import { DEFAULT_DECIDUOUS, LEAF_CALENDARS, type LeafCalendar } from '../growth/leaf-calendar.ts';
 import { woodySizeAt } from '../growth/size-at-year.ts';
 import type { WoodyPlant } from '../growth/woody-plant.ts';
 import { beltHabitOf, crownDensity, DEFAULT_LEAF_OFF_RATIO } from '../plants/crown-density.ts';
-import { findRootstock, findSpecies } from '../plants/find-species.ts';
+import { findRootstock } from '../plants/find-species.ts';
 import { foliageFactors } from '../plants/foliage-range.ts';
 import type { Species } from '../plants/species.ts';
 import type { FeatureOf, SiteDocument } from '../site/document.ts';
@@ -15,6 +14,7 @@ import { buildingDefaults } from '../site/records/building.ts';
 import { treeDefaults } from '../site/records/tree.ts';
 import { wallDefaults } from '../site/records/wall.ts';
 import type { GrowthMoment } from './options.ts';
+import { kindAtYear, type Woody } from './species-at-year.ts';
 
 /** Width of a wall, fence or net as a body (m): thin enough not to shade by itself, thick enough for slanting rays. */
 const WALL_WIDTH_M = 0.2;
@@ -50,14 +50,6 @@ const STANDING_HEIGHT_M = {
   block: blockDefaults.heightM,
 } as const;
 
-type Woody = FeatureOf<'tree' | 'belt' | 'block'>;
-
-/** The species that stands there in a year: its own, or that of what it was replaced with. */
-function speciesAt(document: SiteDocument, { properties }: Woody, calendarYear: number): Species | null {
-  const followed = lastReplacement(properties.care, calendarYear)?.species;
-  return findSpecies(followed ?? properties.species, document.site.species);
-}
-
 const calendarYearOf = (document: SiteDocument, moment: GrowthMoment): number =>
   document.site.baseYear + moment.year;
 
@@ -80,8 +72,9 @@ function plantOf(
     measuredYear,
     plantedYear,
     removedYear,
-    vigour: document.site.vigour,
+    vigour: (document.site.vigour ?? 1) * (species?.vigour ?? 1),
     care,
+    shootsAgain: species?.shootsAgain,
     ...(speeds ? { speeds: { firstYear: document.site.baseYear, factor: speeds } } : {}),
     ...(feature.properties.kind === 'tree'
       ? {
@@ -89,7 +82,7 @@ function plantOf(
           crownBaseM: feature.properties.crownBaseM,
           rootstockFactor: findRootstock(species, feature.properties.rootstock)?.sizeFactor,
         }
-      : {}),
+      : { crownBaseM: feature.properties.baseHeightM }),
   };
 }
 
@@ -106,17 +99,18 @@ export function treeAtYear(
   moment: GrowthMoment,
 ): TreeStand | null {
   const calendarYear = calendarYearOf(document, moment);
-  const species = speciesAt(document, tree, calendarYear);
+  const { species, isAnother } = kindAtYear(document, tree, calendarYear);
   const plant = plantOf(document, tree, species, moment);
   const size = woodySizeAt(plant, calendarYear, document.site.baseYear, moment.pace);
   if (!size) return null;
   const calendar = calendarOf(species, false);
+  const { crownForm, leafAreaDensityM2M3 } = isAnother ? {} : tree.properties;
   return {
     heightM: size.heightM,
     baseM: size.crownBaseM,
     radiusM: size.crownRadiusM * (moment.crownSpreadFactor ?? 1),
-    form: tree.properties.crownForm ?? species?.crownForm ?? treeDefaults.crownForm,
-    ...crownDepths(species, tree.properties.leafAreaDensityM2M3, calendar, size.foliageShare, moment),
+    form: crownForm ?? species?.crownForm ?? treeDefaults.crownForm,
+    ...crownDepths(species, leafAreaDensityM2M3, calendar, size.foliageShare, moment),
     calendar,
   };
 }
@@ -146,6 +140,12 @@ function crownDepths(
   };
 }
 
+/** Porosity of the twigs alone, from what was seen in winter when some of the leaves hang on (optical depths add up). */
+function barePorosity(winter: number, inLeaf: number, { evergreen, winterShare }: LeafCalendar): number {
+  if (evergreen || winterShare === 0 || inLeaf === 0) return winter;
+  return Math.min(1, (winter / inLeaf ** winterShare) ** (1 / (1 - winterShare)));
+}
+
 /** A belt or block in one year; null: not planted yet, or gone. */
 export function beltOrBlockAtYear(
   document: SiteDocument,
@@ -153,32 +153,41 @@ export function beltOrBlockAtYear(
   moment: GrowthMoment,
 ): WindbreakStand | null {
   const calendarYear = calendarYearOf(document, moment);
-  const species = speciesAt(document, feature, calendarYear);
+  const { species, isAnother, isDescribed } = kindAtYear(document, feature, calendarYear);
   const { properties } = feature;
+  const seen = isAnother
+    ? null
+    : {
+        porosityOn: properties.opticalPorosityLeafOn,
+        winter: properties.opticalPorosityLeafOff,
+        densityM2M3: properties.kind === 'block' ? properties.leafAreaDensityM2M3 : undefined,
+      };
   const plant = plantOf(document, feature, species, moment);
   const size = woodySizeAt(plant, calendarYear, document.site.baseYear, moment.pace);
   if (!size) return null;
   const { heightM, foliageShare } = size;
-  const footM = Math.max(size.clearedToM, size.fromStump ? 0 : (properties.baseHeightM ?? 0));
+  const footM = Math.max(size.clearedToM, size.fromStump || !isDescribed ? 0 : (properties.baseHeightM ?? 0));
   const habit = beltHabitOf(species);
   const leafOffRatio = species ? crownDensity(species).leafOffRatio : DEFAULT_LEAF_OFF_RATIO;
-  const usualPorosityOn = properties.opticalPorosityLeafOn ?? habit.opticalPorosityLeafOn;
+  const usualPorosityOn = seen?.porosityOn ?? habit.opticalPorosityLeafOn;
+  const winterGiven = seen?.winter;
+  const calendar = calendarOf(species, winterGiven !== undefined);
   // A porosity measured in leaf moves the leafless one with it; the species' own pair stays together.
   const usualPorosityOff =
-    properties.opticalPorosityLeafOff ??
-    (properties.opticalPorosityLeafOn === undefined
-      ? habit.opticalPorosityLeafOff
-      : usualPorosityOn ** leafOffRatio);
-  const calendar = calendarOf(species, properties.opticalPorosityLeafOff !== undefined);
+    winterGiven !== undefined
+      ? barePorosity(winterGiven, usualPorosityOn, calendar)
+      : seen?.porosityOn === undefined
+        ? habit.opticalPorosityLeafOff
+        : usualPorosityOn ** leafOffRatio;
   const foliageOf = (given: number | undefined) =>
     foliageFactors(moment.foliage ?? 'usual', given !== undefined, calendar.evergreen);
   // Porosity is exp(-depth): a factor on the depth is its power.
-  const porosityFactors = foliageOf(properties.opticalPorosityLeafOn);
+  const porosityFactors = foliageOf(seen?.porosityOn);
   const porosityOn = usualPorosityOn ** (porosityFactors.leafOn * foliageShare);
   const porosityOff = usualPorosityOff ** (porosityFactors.leafOff * foliageShare);
   const isBelt = properties.kind === 'belt';
   const widthM = properties.kind === 'belt' ? (properties.widthM ?? habit.widthM) : 0;
-  const blockGiven = properties.kind === 'block' ? properties.leafAreaDensityM2M3 : undefined;
+  const blockGiven = seen?.densityM2M3;
   const blockDepth = depthPerMetreFromDensity(blockGiven ?? blockDefaults.leafAreaDensityM2M3) * foliageShare;
   const blockFactors = foliageOf(blockGiven);
   return {
