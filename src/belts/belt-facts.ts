@@ -1,10 +1,10 @@
 /** What is known of a belt or block that its findings are made of. */
 import { leafShareOfDays } from '../growth/leaf-calendar.ts';
-import { findSpecies } from '../plants/find-species.ts';
 import { growingDays } from '../scene/growing-days.ts';
 import type { SceneOptions } from '../scene/options.ts';
 import { siteCentre } from '../scene/site-ground.ts';
 import { type SiteWind, siteWind } from '../scene/site-wind.ts';
+import type { WindbreakStand } from '../scene/stand-at-year.ts';
 import { takenField } from '../site/chosen-features.ts';
 import type { FeatureId, SiteDocument } from '../site/document.ts';
 import { distanceToLineM } from '../site/plane-geometry.ts';
@@ -13,6 +13,7 @@ import type { FieldFeature } from '../site/records/field.ts';
 import { type EndGap, endGaps, type PathGap, pathGaps } from './belt-gaps.ts';
 import { type BeltShape, beltShapes, isPlanned } from './belt-shape.ts';
 import { type BeltSide, beltSide, pointsOnField } from './belt-side.ts';
+import { type Mixture, mixtureOf } from './mixture.ts';
 
 /** The leaves of a belt over one season, and the season's wind. */
 export interface SeasonOfBelt {
@@ -31,8 +32,7 @@ export interface BeltFacts {
   /** Null where the file does not say. */
   readonly owner: string | null;
   readonly purpose: BeltPurpose;
-  /** Common name; null: the file names no species. */
-  readonly species: string | null;
+  readonly mixture: Mixture;
   /** Belts of another species that stand close along it. */
   readonly otherRows: readonly string[];
   /** As it stands when it is judged: twenty years after planting, or in year 20 where it stands already. */
@@ -55,6 +55,8 @@ export interface BeltFacts {
 
 /** Rows at most so far apart, between their middles, stand as one belt. Common practice, no source. */
 const ONE_BELT_M = 8;
+/** Places looked at on each straight piece of a line. */
+const BESIDE_STEPS = 20;
 
 /**
  * Facts of every belt and block of a layout, for the field that is judged by.
@@ -82,13 +84,12 @@ export function beltFacts(
         planned: isPlanned(feature),
         owner: properties.owner?.trim() || null,
         purpose: properties.purpose ?? woodyStandDefaults.purpose,
-        species:
-          findSpecies(properties.species, document.site.species)?.commonName ?? properties.species ?? null,
+        mixture: mixtureOf(document, feature),
         otherRows: otherRows(shape, shapes),
         heightM: judged.heightM,
         baseM: judged.baseM,
         porosityOn: judged.porosityOn,
-        porosityOff: judged.calendar.evergreen ? judged.porosityOn : judged.porosityOff,
+        porosityOff: winterPorosity(judged),
         lengthM: shape.lengthM,
         carriedOnBy: carriedOn(shape, shapes, gaps),
         gaps,
@@ -100,6 +101,10 @@ export function beltFacts(
     ];
   });
 }
+
+/** As it is seen in winter, with what leaves hang on then. */
+const winterPorosity = ({ porosityOn, porosityOff, calendar: { winterShare } }: WindbreakStand): number =>
+  porosityOn ** winterShare * porosityOff ** (1 - winterShare);
 
 /** The field that is taken, otherwise the first. */
 export const fieldJudgedBy = (document: SiteDocument): FieldFeature | null =>
@@ -140,11 +145,25 @@ function otherRows(shape: BeltShape, shapes: readonly BeltShape[]): string[] {
         !other.isArea &&
         other.judged !== null &&
         other.feature.properties.species !== own &&
-        other.line.filter((p) => distanceToLineM(p, shape.line) <= ONE_BELT_M).length >=
-          other.line.length / 2 &&
-        other.lengthM >= shape.lengthM / 2,
+        other.lengthM >= shape.lengthM / 2 &&
+        lengthBesideM(other.line, shape.line) >= other.lengthM / 2,
     )
     .map(({ label }) => label);
+}
+
+/** How much of a line lies close along another, metres. */
+function lengthBesideM(line: BeltShape['line'], beside: BeltShape['line']): number {
+  let sum = 0;
+  for (let i = 1; i < line.length; i++) {
+    const [a, b] = [line[i - 1], line[i]];
+    const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
+    const stepM = Math.hypot(dx, dy) / BESIDE_STEPS;
+    for (let k = 0; k < BESIDE_STEPS; k++) {
+      const t = (k + 0.5) / BESIDE_STEPS;
+      if (distanceToLineM([a[0] + t * dx, a[1] + t * dy], beside) <= ONE_BELT_M) sum += stepM;
+    }
+  }
+  return sum;
 }
 
 function carriedOn(shape: BeltShape, shapes: readonly BeltShape[], gaps: readonly EndGap[]) {

@@ -5,12 +5,22 @@ import { type BeltFinding, type Darkened, listed } from './finding-types.ts';
 /** Less sun than this a day is not worth a word, hours. Common practice, no source. */
 const LEAST_DARK_HOURS = 0.25;
 
-export function speciesFinding({ species, otherRows }: BeltFacts): BeltFinding | null {
-  if (species === null || otherRows.length > 0) return null;
+export function speciesFinding({ kind, mixture, otherRows }: BeltFacts): BeltFinding | null {
+  const { names, oneGenus } = mixture;
+  if (names.length === 0 || otherRows.length > 0 || !oneGenus) return null;
+  const whole = listed(names);
+  const capital = `${whole.charAt(0).toUpperCase()}${whole.slice(1)}`;
+  const another =
+    kind === 'block'
+      ? 'Another genus wherever a tree falls out'
+      : 'A second row, or every third plant, of another genus as tall';
   return {
-    kind: 'one species',
-    says: `${species.charAt(0).toUpperCase()}${species.slice(1)} alone: one disease, one beetle or honey fungus takes all of it.`,
-    cure: 'A second row, or every third plant, of another genus as tall; ask which plant-health rules hold.',
+    kind: names.length > 1 ? 'one genus' : 'one species',
+    says:
+      names.length > 1
+        ? `${capital} are of one genus: most diseases and beetles of the one take the other too.`
+        : `${capital} alone: one disease, one beetle or honey fungus takes all of it.`,
+    cure: `${another}, written down below; ask which plant-health rules hold.`,
     source: 'common practice, no source',
   };
 }

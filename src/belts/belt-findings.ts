@@ -72,7 +72,7 @@ function sideFinding({ side, fieldName, heightM }: BeltFacts): BeltFinding | nul
   };
 }
 
-function densityFinding({ porosityOn, purpose }: BeltFacts): BeltFinding | null {
+function densityFinding({ kind, porosityOn, purpose }: BeltFacts): BeltFinding | null {
   const [least, most] = DENSITY_FOR[purpose];
   const density = 1 - porosityOn;
   const wanted = most < 1 ? `${percent(least)} to ${percent(most)}` : `${percent(least)} or more`;
@@ -81,14 +81,20 @@ function densityFinding({ porosityOn, purpose }: BeltFacts): BeltFinding | null 
     return {
       kind: 'too dense',
       says: `${stands}. The wind is stillest close behind it, and whirls come down sooner.`,
-      cure: 'Wider spacing, every third plant out, or the lower branches thinned by somebody trained.',
+      cure:
+        kind === 'block'
+          ? 'Its edge opened by somebody trained; or reckon with its shelter close by only.'
+          : 'Wider spacing, every third plant out, or the lower branches thinned by somebody trained.',
       source: NRCS,
     };
   if (Math.round(density * 100) < Math.round(least * 100))
     return {
       kind: 'too open',
       says: `${stands}.`,
-      cure: 'A second row beside it with its plants in the spaces of the first, or closer planting.',
+      cure:
+        kind === 'block'
+          ? 'Shrubs along its edge, and planting where it is thin.'
+          : 'A second row beside it with its plants in the spaces of the first, or closer planting.',
       source: NRCS,
     };
   return null;
@@ -152,12 +158,15 @@ function gapFindings({ gaps, paths }: BeltFacts, { metres }: FindingWords): Belt
   ];
 }
 
-function footFinding({ baseM, heightM }: BeltFacts, { metres }: FindingWords): BeltFinding | null {
+function footFinding({ kind, baseM, heightM }: BeltFacts, { metres }: FindingWords): BeltFinding | null {
   if (!(baseM > RAISED_FOOT_M)) return null;
   return {
     kind: 'raised foot',
     says: `Open below to ${metres(baseM)}, ${percent(baseM / heightM)} of its height at twenty years: the wind goes through under its crowns, faster than in the open.`,
-    cure: 'A row of shrubs at its foot, or plants that are cut back so that they fill from below.',
+    cure:
+      kind === 'block'
+        ? 'Shrubs along its edge, and edge trees that keep their branches to the ground.'
+        : 'A row of shrubs at its foot, or plants that are cut back so that they fill from below.',
     source: `${ENDS}; from ${metres(RAISED_FOOT_M)} on: common practice, no source`,
   };
 }

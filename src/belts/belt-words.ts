@@ -48,20 +48,27 @@ export function insuranceSentence(
 
 /** What a bridge is and what it gains, in sentences. */
 export function bridgeSentence(
-  { kind, fromYear, toYear, gains, drawn }: BridgeOffer,
+  { nurse, fromYear, toYear, gains, drawn }: BridgeOffer,
   fieldName: string,
   calendar: (year: number) => number,
   metres: (lengthM: number) => string,
 ): string {
   const { properties } = drawn;
   const what =
-    kind === 'net' && properties.kind === 'wall'
+    nurse === null && properties.kind === 'wall'
       ? `A net ${metres(properties.heightM ?? 0)} tall, half open`
-      : `A row of ${String(drawn.properties.kind === 'belt' ? drawn.properties.species : '')}`;
+      : `A row of ${nurse}`;
   const best = gains.reduce((most, gain) =>
     gain.protectedWith - gain.protectedWithout > most.protectedWith - most.protectedWithout ? gain : most,
   );
-  return `${what}, ${fromYear === toYear ? `year ${fromYear} (${calendar(fromYear)})` : `years ${fromYear} to ${toYear} (${calendar(fromYear)} to ${calendar(toYear)})`}. It gains most in year ${best.year}: the wind from its side is cut by 30 % or more on ${percent(best.protectedWith)} of ${fieldName} instead of ${percent(best.protectedWithout)}; all the growing season’s wind on average by ${percent(best.meanCutWith)} instead of ${percent(best.meanCutWithout)}.`;
+  return `${what}, ${fromYear === toYear ? `year ${fromYear} (${calendar(fromYear)})` : `years ${fromYear} to ${toYear} (${calendar(fromYear)} to ${calendar(toYear)})`}. It gains most in year ${best.year}: the wind from its side is cut by 30 % or more on ${percent(best.protectedWith)} of ${fieldName} instead of ${percent(best.protectedWithout)}; ${meanWords(best)}.`;
+}
+
+function meanWords({ meanCutWith, meanCutWithout }: BridgeOffer['gains'][number]): string {
+  const [with_, without] = [percent(meanCutWith), percent(meanCutWithout)];
+  return with_ === without
+    ? `to all the growing season’s wind on average, cut by ${without}, it adds less than can be said`
+    : `all the growing season’s wind on average by ${with_} instead of ${without}`;
 }
 
 /** "Too dense; too short; 2 gaps": what is wrong with a belt, in one line. */

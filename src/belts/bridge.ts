@@ -25,6 +25,8 @@ const COMPARED_SHARE = 2 / 3;
 export interface Bridge {
   readonly kind: 'net' | 'nurse row';
   readonly label: string;
+  /** Common name of the row; null for a net. */
+  readonly nurse: string | null;
   readonly drawn: Drawn;
   /** Years after the base year, both included. */
   readonly fromYear: number;
@@ -102,6 +104,7 @@ export function bridges(
   const net: Bridge = {
     kind: 'net',
     label: `Net for ${shape.label}`,
+    nurse: null,
     drawn: {
       properties: {
         kind: 'wall',
@@ -123,16 +126,18 @@ export function bridges(
   const nurse = fasterSpecies(document, belt, options);
   if (!nurse) return [net];
   const habit = beltHabitOf(nurse);
+  const rowName = `${nurse.commonName.charAt(0).toUpperCase()}${nurse.commonName.slice(1)} beside ${shape.label}`;
   const rowLine = besideLine(shape.line, left * (shape.judged.widthM / 2 + ROW_ROOM_M + habit.widthM / 2));
   return [
     net,
     {
       kind: 'nurse row',
-      label: `${nurse.commonName} beside ${shape.label}`,
+      label: rowName,
+      nurse: nurse.commonName,
       drawn: {
         properties: {
           kind: 'belt',
-          name: `${nurse.commonName} beside ${shape.label}`,
+          name: rowName,
           status: 'planned',
           species: nurse.botanicalName,
           plantedYear: baseYear + fromYear,

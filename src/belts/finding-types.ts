@@ -7,6 +7,7 @@ export type FindingKind =
   | 'gap'
   | 'raised foot'
   | 'one species'
+  | 'one genus'
   | 'darkens'
   | 'owner';
 
@@ -20,6 +21,7 @@ export const FINDING_NAMES: Readonly<Record<FindingKind, string>> = {
   gap: 'A gap',
   'raised foot': 'A raised foot',
   'one species': 'One species only',
+  'one genus': 'One genus only',
   darkens: 'Darkens patches',
   owner: 'No owner',
 };

@@ -49,6 +49,7 @@ function propertiesOf(
     kind: 'belt',
     status: 'planned',
     species: plant.species,
+    ...(plant.mixedWith ? { alsoSpecies: [plant.mixedWith.species] } : {}),
     plantedYear: document.site.baseYear,
     widthM: plant.widthM,
     opticalPorosityLeafOn: plant.porosityOn,

@@ -99,7 +99,7 @@ export function beltPlants(document: SiteDocument, year: number, season: WindSea
       };
     });
 
-  function mixIn(species: Species, heightM: number, all: readonly Tried[]): string | null {
+  function mixIn(species: Species, heightM: number, all: readonly Tried[]): BeltPlant['mixedWith'] {
     const habit = beltHabitOf(species);
     const like = all.filter((other) => {
       const theirs = beltHabitOf(other.species);
@@ -119,6 +119,9 @@ export function beltPlants(document: SiteDocument, year: number, season: WindSea
         Number(genus(a.species) === genus(species)) - Number(genus(b.species) === genus(species)) ||
         a.score - b.score,
     );
-    return ranked[0]?.species.commonName ?? null;
+    const best = ranked[0]?.species;
+    return best
+      ? { species: best.botanicalName, commonName: best.commonName, cautions: best.cautions }
+      : null;
   }
 }

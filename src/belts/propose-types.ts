@@ -30,7 +30,11 @@ export interface BeltPlant {
   /** Roots that seek water far (the catalogue's caution). */
   readonly thirsty: boolean;
   /** Another species of like height and foliage to mix in; null: none in the catalogue. */
-  readonly mixedWith: string | null;
+  readonly mixedWith: {
+    readonly species: string;
+    readonly commonName: string;
+    readonly cautions: readonly string[];
+  } | null;
   readonly cautions: readonly string[];
 }
 

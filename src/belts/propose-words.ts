@@ -1,7 +1,7 @@
 /** What proposed belts are called, and what to see to before planting them; the same on the screen and the command line. */
 import { directionWord } from '../units/compass.ts';
 import type { BeltAlternative, BeltProposals } from './propose-result.ts';
-import type { BeltPlace, WindSeason } from './propose-types.ts';
+import type { BeltPlace, BeltPlant, WindSeason } from './propose-types.ts';
 
 const SEASON_WORDS: Readonly<Record<WindSeason, string>> = {
   growing: 'in the growing season',
@@ -80,9 +80,19 @@ export function overBandWords({ overShare: { slow, fast } }: BeltAlternative): s
   return low === high ? `${low}\u00a0%` : `${low} to ${high}\u00a0%`;
 }
 
+/** What to know of the plants of a belt, each with its name where it is not the main one. */
+export const plantCautions = ({ cautions, mixedWith }: BeltPlant): string[] => [
+  ...cautions,
+  ...(mixedWith?.cautions ?? []).map((caution) => `${capital(mixedWith?.commonName ?? '')}: ${caution}`),
+];
+
 /** Things to see to before any of the belts is planted. */
 export function beltCautions({ belts }: BeltAlternative): string[] {
-  const species = [...new Set(belts.map(({ option }) => option.plant.commonName))];
+  const alone = [
+    ...new Set(
+      belts.flatMap(({ option: { plant } }) => (plant.mixedWith === null ? [plant.commonName] : [])),
+    ),
+  ];
   const along = belts.some(({ option }) => option.place.where === 'edge');
   return [
     ...(along
@@ -92,11 +102,10 @@ export function beltCautions({ belts }: BeltAlternative): string[] {
       : []),
     'Before digging: ask the owners of overhead lines, buried cables and drains how far trees must stay away, full-grown ones too.',
     'On clay, trees move foundations: the distances kept here are the usual ones; ask a licensed person where a building is near.',
-    ...(species.length === 1
-      ? [
-          `Plant ${species[0]} mixed with another species of like growth: a belt of one species can fail as a whole.`,
-        ]
-      : []),
+    ...alone.map(
+      (name) =>
+        `Plant ${name} mixed with another species of like growth: a belt of one species can fail as a whole.`,
+    ),
     'A shelter figure is an estimate from growth curves and one published function: measured belts fall on both sides of it, and no figure means that a tree is sound.',
   ];
 }

@@ -33,7 +33,7 @@ export function beltsText({ siteName, baseYear, layout, fieldName, belts }: Belt
   ];
   for (const { facts, findings, when, offers, insurance } of belts) {
     const who = facts.planned ? 'planned' : `stands${facts.owner ? `, owner: ${facts.owner}` : ''}`;
-    lines.push('', `${facts.label} (${who})`);
+    lines.push('', `${facts.label} (${[who, ...facts.mixture.names].join(', ')})`);
     if (findings.length === 0) lines.push('  Nothing found wrong with it.');
     for (const { kind, says, cure, source } of findings)
       lines.push(`  - ${FINDING_NAMES[kind]}. ${says} ${cure} [${source}]`);
@@ -71,6 +71,7 @@ export function beltsJson({ siteName, baseYear, year, layout, fieldName, belts }
       status: facts.planned ? 'planned' : 'existing',
       owner: facts.owner,
       purpose: facts.purpose,
+      species: facts.mixture.names,
       heightAt20M: round(facts.heightM),
       lengthM: round(facts.lengthM),
       densityInLeaf: round(1 - facts.porosityOn),

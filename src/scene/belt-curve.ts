@@ -51,6 +51,8 @@ export interface BeltReach {
 /** A long belt, wall or net square to the wind: what the function promises and what was measured. */
 export interface BeltCurve {
   readonly heightM: number;
+  /** Open below the leaves to this height; the porosities count it in. */
+  readonly footM: number;
   readonly states: readonly BeltCurveState[];
   readonly reaches: readonly BeltReach[];
 }
@@ -98,5 +100,5 @@ export function beltCurve(
             },
     };
   });
-  return { heightM, states, reaches };
+  return { heightM, footM: Math.max(0, baseM), states, reaches };
 }

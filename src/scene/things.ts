@@ -4,6 +4,7 @@ import type { SiteDocument, SiteFeature } from '../site/document.ts';
 import type { StandingTree } from './build-crowns.ts';
 import type { StandingBuilding, StandingWindbreak } from './build-prisms.ts';
 import type { GrowthMoment, SceneThing } from './options.ts';
+import { isWoody, kindAtYear } from './species-at-year.ts';
 import { beltOrBlockAtYear, buildingHeightM, treeAtYear, wallAtYear } from './stand-at-year.ts';
 
 const KIND_WORDS: Partial<Record<SiteFeature['properties']['kind'], string>> = {
@@ -14,20 +15,30 @@ const KIND_WORDS: Partial<Record<SiteFeature['properties']['kind'], string>> = {
   tree: 'Tree',
 };
 
-/** What to call a feature in a sentence: "Walnut N2", "Norway spruce belt", "Barn". */
-export function labelOf(document: SiteDocument, feature: SiteFeature): string {
+/**
+ * What to call a feature in a sentence: "Walnut N2", "Norway spruce belt", "Barn".
+ * @param calendarYear what stands there then, where it was replaced; absent: what the file says stands there first.
+ */
+export function labelOf(document: SiteDocument, feature: SiteFeature, calendarYear?: number): string {
   const { properties } = feature;
+  const then = calendarYear !== undefined && isWoody(feature) && kindAtYear(document, feature, calendarYear);
+  const botanical = then ? then.name : 'species' in properties ? properties.species : undefined;
   const species =
-    'species' in properties && typeof properties.species === 'string'
-      ? (findSpecies(properties.species, document.site.species)?.commonName ?? properties.species)
+    typeof botanical === 'string'
+      ? (findSpecies(botanical, document.site.species)?.commonName ?? botanical)
       : null;
   const word = KIND_WORDS[properties.kind] ?? properties.kind;
   if (properties.kind === 'tree') {
-    const name = properties.name ?? properties.variety ?? species ?? word;
+    const ofFirst = then && then.isAnother ? undefined : (properties.name ?? properties.variety);
+    const name = ofFirst ?? species ?? word;
     return properties.tag ? `${name} ${properties.tag}` : name;
   }
   if (properties.name) return properties.name;
-  const label = species ? `${species} ${word}` : word;
+  const mixed =
+    'alsoSpecies' in properties && Array.isArray(properties.alsoSpecies) && properties.alsoSpecies.length > 0
+      ? 'mixed '
+      : '';
+  const label = species ? `${mixed}${species} ${word}` : word;
   return label.charAt(0).toUpperCase() + label.slice(1);
 }
 
@@ -59,7 +70,7 @@ export function standingAt(
     things.push({
       id: feature.id,
       kind: feature.properties.kind,
-      label: labelOf(document, feature),
+      label: labelOf(document, feature, document.site.baseYear + moment.year),
     }) - 1;
   for (const feature of chosenFeatures(document, moment.layout)) {
     const own = momentOf(feature);

@@ -14,7 +14,7 @@ const SOUND: BeltFacts = {
   planned: true,
   owner: null,
   purpose: 'crops',
-  species: 'Italian alder',
+  mixture: { names: ['Italian alder'], oneGenus: true },
   otherRows: ['Hazel row'],
   heightM: 10,
   baseM: 0,
@@ -99,6 +99,15 @@ describe('what is wrong with a belt', () => {
 
   it('is one species, a standing edge without an owner, and the sun it takes', () => {
     expect(kinds({ otherRows: [] })).toEqual(['one species']);
+    const alders = { names: ['Italian alder', 'grey alder'], oneGenus: true };
+    expect(kinds({ otherRows: [], mixture: alders })).toEqual(['one genus']);
+    expect(says({ otherRows: [], mixture: alders })).toBe(
+      'Italian alder and grey alder are of one genus: most diseases and beetles of the one take the other too.',
+    );
+    expect(kinds({ otherRows: [], mixture: { names: ['Italian alder', 'hazel'], oneGenus: false } })).toEqual(
+      [],
+    );
+    expect(kinds({ otherRows: [], mixture: { names: [], oneGenus: false } })).toEqual([]);
     expect(kinds({ planned: false })).toEqual(['owner']);
     expect(kinds({ planned: false, owner: 'the neighbour' })).toEqual([]);
     const dark = (hoursADay: number): Darkened => ({
@@ -110,6 +119,13 @@ describe('what is wrong with a belt', () => {
     expect(kinds({}, [dark(0.2)])).toEqual([]);
     const [finding] = beltFindings(SOUND, [dark(1.2)], WORDS);
     expect(finding.says).toContain('Herb ground 1.2 h a day (220 h)');
+  });
+
+  it('is cured in a wood as a wood is, and not as a row', () => {
+    const wood = { kind: 'block', porosityOn: 0.15, porosityOff: 0.15, baseM: 2, otherRows: [] } as const;
+    const cures = beltFindings({ ...SOUND, ...wood }, null, WORDS).map(({ cure }) => cure);
+    expect(cures).toHaveLength(3);
+    for (const cure of cures) expect(cure).not.toMatch(/row|spacing/);
   });
 
   it('always says what would cure it, and whose rule it is', () => {

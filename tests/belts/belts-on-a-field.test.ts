@@ -44,6 +44,42 @@ describe('belts about a field', () => {
     expect(carriedOnBy.map(({ label }) => label)).toContain('West edge');
   });
 
+  it('are rows of one belt side by side, not end to end', () => {
+    expect(facts.get('Alder belt')!.otherRows).toEqual(['Oak belt']);
+    const { id } = beltOf('Oak belt');
+    const onward = site.features.map((feature) =>
+      feature.id === id && feature.geometry.type === 'LineString'
+        ? {
+            ...feature,
+            geometry: {
+              ...feature.geometry,
+              coordinates: feature.geometry.coordinates.map(([lon, lat]) => [lon, lat + 0.0009]),
+            },
+          }
+        : feature,
+    );
+    const along = beltFacts({ ...site, features: onward } as typeof site, options);
+    expect(along.find(({ label }) => label === 'Alder belt')!.otherRows).toEqual([]);
+  });
+
+  it('are mixed of each species once, whichever of its names the file has', () => {
+    const { id } = beltOf('Alder belt');
+    const mixed = (alsoSpecies: string[]) =>
+      beltFacts(setProperties(site, [id], { alsoSpecies }), options).find((each) => each.id === id)!.mixture;
+    expect(mixed(['alnus CORDATA', 'Alnus incana'])).toEqual({
+      names: ['Italian alder', 'grey alder'],
+      oneGenus: true,
+    });
+    expect(mixed(['Alnus incana', 'Corylus avellana'])).toEqual({
+      names: ['Italian alder', 'grey alder', 'hazel'],
+      oneGenus: false,
+    });
+    const grown = (alsoSpecies?: string[]) =>
+      beltFacts(setProperties(site, [id], { alsoSpecies }), options).find((each) => each.id === id)!;
+    const [alone, with_] = [grown(), grown(['Quercus robur'])];
+    expect({ ...with_, mixture: null }).toEqual({ ...alone, mixture: null });
+  });
+
   it('fall as far as they are tall', () => {
     const strip = fallStrip(site, beltOf('West edge'), options.frame, { ...options, year: 0 })!;
     expect(strip.heightM).toBe(16);

@@ -30,6 +30,14 @@ describe('checking a site', () => {
       'problem: tree "t": species is "Juglans rega"; expected a botanical name of the catalogue or of the site\'s own species, so it does not grow; did you mean "Juglans regia"?',
     ]);
     expect(sentences([belt({ species: 'Glass' })], {}, context)[0]).toMatch(/does not grow\.$/);
+    expect(
+      sentences([belt({ species: 'Juglans regia', alsoSpecies: ['Juglans regia', 'Jugla'] })], {}, context),
+    ).toEqual([
+      'problem: belt "b": alsoSpecies[1] is "Jugla"; expected a botanical name of the catalogue or of the site\'s own species, so nothing is known of it; did you mean "Juglans regia"?',
+    ]);
+    expect(sentences([belt({ alsoSpecies: ['Juglans regia'] })], {}, context)).toEqual([
+      'note: belt "b": alsoSpecies is given without species; the main one belongs there, for the belt grows by it.',
+    ]);
     expect(sentences([tree({ heightM: undefined, status: 'planned' })])).toEqual([
       'note: tree "t": species is missing; without one it does not grow.',
     ]);

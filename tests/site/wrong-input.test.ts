@@ -54,6 +54,10 @@ const CASES: Record<string, [string, string]> = {
     '{"type": "FeatureCollection", "site": 3, "features": []}',
     'plan.site.geojson: site is 3; expected an object with name, timeZone and baseYear.',
   ],
+  'a list of species that is none': [
+    withFeature(feature('b1', { kind: 'belt', alsoSpecies: 'Alnus incana' }, line([0, 0], [9, 0]))),
+    'plan.site.geojson: belt "b1": alsoSpecies is "Alnus incana"; expected a list.',
+  ],
   'another coordinate system': [
     JSON.stringify({
       ...siteOf([]),

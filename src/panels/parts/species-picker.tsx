@@ -10,8 +10,10 @@ import './species-picker.css';
 export function SpeciesPicker(props: {
   label: string;
   value: string | null;
-  /** Words for having none. */
+  /** Words for having none, where none may be chosen. */
   none?: string;
+  /** Words for what is asked for while there is none. */
+  asked?: string;
   onChange: (botanicalName: string | null) => void;
 }) {
   const id = useId();
@@ -39,11 +41,11 @@ export function SpeciesPicker(props: {
         onClick={() => setOpen(!open)}
       >
         <span id={`${id}-chosen`}>
-          {chosen ? capital(chosen.commonName) : (props.value ?? props.none ?? 'none')}{' '}
+          {chosen ? capital(chosen.commonName) : (props.value ?? props.none ?? props.asked ?? 'none')}{' '}
           {chosen ? <i className="soft">{chosen.botanicalName}</i> : null}
         </span>{' '}
         <span className="do" id={`${id}-do`}>
-          {open ? 'close' : 'change'}
+          {open ? 'close' : props.asked ? 'choose' : 'change'}
         </span>
       </button>
       {open ? (

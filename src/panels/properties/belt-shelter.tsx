@@ -64,11 +64,11 @@ function drawing({ heightM, states }: BeltCurve, units: UnitSystem): string {
 const rough = (lengthM: number, units: UnitSystem): string =>
   `${roughlyM(lengthIn(lengthM, units))} ${lengthUnit(units)}`;
 
-function sentence({ heightM, states, reaches }: BeltCurve, units: UnitSystem): string {
+function sentence({ heightM, footM, states, reaches }: BeltCurve, units: UnitSystem): string {
   const spoken = reaches.find(({ cut }) => cut === SPOKEN_CUT);
   const percent = formatShare(SPOKEN_CUT);
   const open = states.map(({ leaf, porosity }) => `${formatShare(porosity)} ${leaf}`).join(', ');
-  const stands = `${formatLength(heightM, units)} tall, daylight through it ${open}.`;
+  const stands = `${formatLength(heightM, units)} tall, daylight through it ${open}${footM > 0 ? `, its open foot of ${formatLength(footM, units)} counted in` : ''}.`;
   const byFunction = spoken?.functionM[0];
   const says =
     byFunction === null || byFunction === undefined

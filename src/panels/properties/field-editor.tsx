@@ -6,6 +6,7 @@ import { NumberField } from '../parts/number-field.tsx';
 import { SelectField } from '../parts/select-field.tsx';
 import { SpeciesPicker } from '../parts/species-picker.tsx';
 import { TextField } from '../parts/text-field.tsx';
+import { SeveralSpecies } from './several-species.tsx';
 
 const NONE = '';
 
@@ -91,6 +92,15 @@ export function FieldEditor(props: {
           />
           <p className="field-hint">{field.help}</p>
         </div>
+      );
+    case 'botanicalNames':
+      return (
+        <SeveralSpecies
+          label={field.label}
+          values={Array.isArray(value) ? value.map(String) : []}
+          hint={field.help}
+          onChange={(names) => set(names.length > 0 ? names : undefined)}
+        />
       );
     case 'rootstock':
       return species && species.rootstocks.length > 0 ? (

@@ -38,6 +38,12 @@ export function PropertiesPanel(props: { feature: SiteFeature }) {
     typeof properties.species === 'string' ? properties.species : null,
     siteSpecies,
   );
+  const mixedWith = (kind === 'belt' || kind === 'block' ? (feature.properties.alsoSpecies ?? []) : []).map(
+    (botanicalName) => {
+      const other = findSpecies(botanicalName, siteSpecies);
+      return { name: other?.commonName ?? botanicalName, cautions: other?.cautions ?? [] };
+    },
+  );
   const change = (key: string, value: unknown) =>
     edit(`Change the ${record.label}`, (document) => setProperties(document, [feature.id], { [key]: value }));
   const title = (properties.name ?? properties.tag ?? `This ${record.label}`) as string;
@@ -59,6 +65,7 @@ export function PropertiesPanel(props: { feature: SiteFeature }) {
         <p>
           {record.label}
           {species ? `, ${species.commonName} (${species.botanicalName})` : ''}
+          {mixedWith.length > 0 ? `, mixed with ${mixedWith.map(({ name }) => name).join(', ')}` : ''}
         </p>
       </header>
       <FeatureFacts feature={feature} />
@@ -112,6 +119,13 @@ export function PropertiesPanel(props: { feature: SiteFeature }) {
           {caution}
         </p>
       ))}
+      {mixedWith.flatMap(({ name, cautions }) =>
+        cautions.map((caution) => (
+          <p key={`${name}: ${caution}`} className="caution">
+            {name}: {caution}
+          </p>
+        )),
+      )}
       <BeltShelter feature={feature} />
       <BeltFindings feature={feature} />
       <BeltWhenSection feature={feature} />

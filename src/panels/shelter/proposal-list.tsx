@@ -1,5 +1,11 @@
 import type { BeltProposals, ProposedBelt } from '../../belts/propose-result.ts';
-import { aimWords, beltCautions, fromYearWords, overBandWords } from '../../belts/propose-words.ts';
+import {
+  aimWords,
+  beltCautions,
+  fromYearWords,
+  overBandWords,
+  plantCautions,
+} from '../../belts/propose-words.ts';
 import { formatArea, formatLength, formatShare } from '../../state/format-measure.ts';
 import {
   acceptBelts,
@@ -149,11 +155,11 @@ function BeltLine(props: {
         </p>
         <p className="small soft">
           <i>{plant.species}</i>
-          {plant.mixedWith ? `, to be mixed with ${plant.mixedWith}` : ''}. {length(place.lengthM)} long,{' '}
-          {length(plant.widthM)} wide; in year {year} {length(heightM)} high
+          {plant.mixedWith ? `, to be mixed with ${plant.mixedWith.commonName}` : ''}. {length(place.lengthM)}{' '}
+          long, {length(plant.widthM)} wide; in year {year} {length(heightM)} high
           {high - low > 0.2 ? ` (${length(low)} to ${length(high)})` : ''}.
         </p>
-        {plant.cautions.map((caution) => (
+        {plantCautions(plant).map((caution) => (
           <p key={caution} className="caution">
             {caution}
           </p>

@@ -1,10 +1,12 @@
 import { z } from 'zod';
 import { care } from './care.ts';
 import {
+  alsoSpeciesField,
   layoutField,
   measuredYearField,
   nameField,
   noteField,
+  plantedHeightField,
   plantedYearField,
   removedYearField,
   shareField,
@@ -35,9 +37,13 @@ export const woodyStandProperties = {
   purpose: z.enum(BELT_PURPOSES).optional(),
   /** Botanical name in the catalogue; without one nothing grows. */
   species: z.string().optional(),
+  /** Botanical names of what else grows in it; the first, `species`, alone sets growth and foliage. */
+  alsoSpecies: z.array(z.string()).optional(),
   heightM: positiveM.optional(),
   measuredYear: calendarYear.optional(),
   plantedYear: calendarYear.optional(),
+  /** Where `heightM` was measured after planting. */
+  plantedHeightM: positiveM.optional(),
   removedYear: calendarYear.optional(),
   care,
   /** Open space below the foliage. */
@@ -91,6 +97,7 @@ export const woodyStandFields = (own: readonly PropertyField[], standingHeightM:
   nameField,
   statusField,
   speciesField,
+  alsoSpeciesField,
   {
     key: 'heightM',
     label: 'Height',
@@ -102,6 +109,7 @@ export const woodyStandFields = (own: readonly PropertyField[], standingHeightM:
   },
   measuredYearField,
   plantedYearField,
+  plantedHeightField,
   removedYearField,
   ...own,
   {

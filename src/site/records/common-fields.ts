@@ -59,6 +59,12 @@ export const speciesField: PropertyField = {
   unit: 'botanicalName',
   help: 'Botanical name from the catalogue; without one it does not grow and keeps its leaves all year.',
 };
+export const alsoSpeciesField: PropertyField = {
+  key: 'alsoSpecies',
+  label: 'Mixed with',
+  unit: 'botanicalNames',
+  help: 'What else grows in it. How it grows, how wide it is and how much daylight shows through stay those of the species above.',
+};
 export const measuredYearField = yearField(
   'measuredYear',
   'Height measured in',
@@ -69,6 +75,16 @@ export const plantedYearField = yearField(
   'Planted in',
   'The year of planting; the height is then the height at planting, unless a year of measuring is given.',
 );
+export const plantedHeightField: PropertyField = {
+  key: 'plantedHeightM',
+  label: 'Height at planting',
+  unit: 'm',
+  help: 'How tall it was when it was planted, where the height above was measured later; how well it grows is told from both.',
+  min: 0,
+  aboveMin: true,
+  max: 20,
+  detail: true,
+};
 export const removedYearField = yearField(
   'removedYear',
   'Removed in',

@@ -26,7 +26,8 @@ export interface PropertyField {
 /**
  * What kind of value a field holds. `m` metres; `m2/m3` leaf area per volume; `share` 0 to 1 in the file, shown as
  * percent; `year` a calendar year; `count` a whole number; `date` YYYY-MM-DD; `layout` the name of one of the site's
- * layouts or nothing for all of them; `botanicalName` and `rootstock` are names in the catalogue.
+ * layouts or nothing for all of them; `botanicalName` and `rootstock` are names in the catalogue, `botanicalNames` a list
+ * of them.
  */
 export type FieldUnit =
   | 'm'
@@ -42,6 +43,7 @@ export type FieldUnit =
   | 'choice'
   | 'layout'
   | 'botanicalName'
+  | 'botanicalNames'
   | 'rootstock';
 
 export interface Choice {
