@@ -5,6 +5,7 @@ import type { InventedClimate } from './invented-weather.ts';
 import { type Sketch, sketchAt } from './sketch.ts';
 import { sorrelBankEdges } from './sorrel-bank-edges.ts';
 import { sorrelBankLand } from './sorrel-bank-land.ts';
+import { SORREL_BANK_LAYOUTS, sorrelBankLayouts } from './sorrel-bank-layouts.ts';
 import { sorrelBankPatches } from './sorrel-bank-patches.ts';
 import { sorrelBankShelter } from './sorrel-bank-shelter.ts';
 import { sorrelBankTrees } from './sorrel-bank-trees.ts';
@@ -93,7 +94,7 @@ export function sorrelBankSite(sketch: Sketch): SiteDocument {
       growingSeason: { firstDay: '04-01', lastDay: '09-30' },
       lightToKeep: { share: 0.4, areaShare: 0.7 },
       species: [],
-      layouts: [],
+      layouts: SORREL_BANK_LAYOUTS,
       note: 'Invented by the seeded script data-samples/make.ts: no such place.',
     },
     features: [
@@ -102,6 +103,7 @@ export function sorrelBankSite(sketch: Sketch): SiteDocument {
       sorrelBankShelter,
       sorrelBankTrees,
       sorrelBankPatches,
+      sorrelBankLayouts,
     ].flatMap((draw) => draw(sketch)),
   };
 }

@@ -30,3 +30,17 @@ export function knownLayoutName(document: SiteDocument, name: string): string {
       : 'none, as the site has no layouts';
   throw new BadInputError(`Layout: there is none named ${JSON.stringify(name)}; expected ${there}.`);
 }
+
+/**
+ * The layout that is looked at after an edit: the same one, also under another name; null where it is gone. A layout
+ * was renamed where one name took the place of one other.
+ */
+export function layoutAfter(before: SiteDocument, after: SiteDocument, layout: string | null): string | null {
+  if (layout === null) return null;
+  const now = layoutNames(after);
+  if (now.includes(layout)) return layout;
+  const then = layoutNames(before);
+  const added = now.filter((name) => !then.includes(name));
+  const gone = then.filter((name) => !now.includes(name));
+  return added.length === 1 && gone.length === 1 ? added[0] : null;
+}

@@ -16,7 +16,17 @@ export const OPEN_TO_ALL = ['units', 'numeric'];
 
 const BELOW_THE_ENGINES = ['geo', 'sun', 'growth', 'plants', 'crowns'];
 const ENGINES = ['light', 'wind'];
-const QUESTIONS = ['choose', 'belts', 'place', 'spots', 'fertility', 'work', 'stakes', 'windspots'];
+const QUESTIONS = [
+  'choose',
+  'belts',
+  'place',
+  'spots',
+  'fertility',
+  'work',
+  'stakes',
+  'windspots',
+  'layouts',
+];
 const question: Arrows = { code: ['years', 'scene', ...ENGINES, 'site', ...BELOW_THE_ENGINES] };
 /** Questions that are answered by going out with tapes. */
 const outdoors: Arrows['code'] = [...question.code, 'outside'];
@@ -41,13 +51,23 @@ export const ARROWS: Readonly<Record<string, Arrows>> = {
   },
   light: { code: ['geo', 'sun', 'crowns'] },
   wind: { code: ['geo', 'sun', 'crowns'] },
-  years: { code: ['scene', 'growth', ...ENGINES] },
+  years: {
+    code: ['scene', 'growth', 'site', 'plants', 'geo', ...ENGINES],
+    reason:
+      'site, plants and geo: it asks the document for one year after another, where its plants stand, and when they bear',
+  },
   choose: question,
   belts: question,
   place: question,
   spots: question,
   fertility: question,
   work: question,
+  cuts: question,
+  layouts: {
+    code: question.code,
+    reason:
+      'a question of its own, what differs between two designs of one site and which comes first; it counts, prices and says, and what asks the engines is a job',
+  },
   outside: {
     code: ['scene', 'site', 'geo'],
     reason:

@@ -4,17 +4,24 @@ import { describe, expect, it } from 'vitest';
 import { makeSamples } from '../../data-samples/samples.ts';
 import { frameAt, type LonLat, toLocal } from '../../src/geo/frame.ts';
 import { polygonAreaM2 } from '../../src/geo/geodesic.ts';
+import { whatDiffers } from '../../src/layouts/what-differs.ts';
 import { findRootstock, findSpecies } from '../../src/plants/find-species.ts';
 import { checkSite } from '../../src/site/check-site.ts';
 import type { FeatureOf, Kind, SiteDocument } from '../../src/site/document.ts';
 import { parseSite } from '../../src/site/parse-site.ts';
+import { placesOf } from '../../src/site/places.ts';
+import { isInside } from '../../src/site/plane-geometry.ts';
 import { readWeatherFile } from '../../src/sun/weather/read-weather-file.ts';
 import { deepestFillM } from './deepest-fill.ts';
 
 const committed = (path: string) => new Uint8Array(readFileSync(`data-samples/${path}`));
 const site = (path: string) => parseSite(new TextDecoder().decode(committed(path)), path);
-const ofKind = <K extends Kind>(document: SiteDocument, kind: K) =>
-  document.features.filter((feature): feature is FeatureOf<K> => feature.properties.kind === kind);
+/** Of what is common, or of one layout alone. */
+const ofKind = <K extends Kind>(document: SiteDocument, kind: K, layout?: string) =>
+  document.features.filter(
+    (feature): feature is FeatureOf<K> =>
+      feature.properties.kind === kind && feature.properties.layout === layout,
+  );
 const ringOf = (feature: { geometry: { coordinates: unknown } }) =>
   (feature.geometry.coordinates as LonLat[][])[0];
 
@@ -94,6 +101,32 @@ describe('Sorrel Bank', () => {
     expect(trees.length).toBeLessThanOrEqual(65);
     expect(new Set(trees.map(({ properties }) => properties.tag)).size).toBe(trees.length);
     expect(ofKind(document, 'patch').length).toBe(6);
+  });
+
+  it('has two layouts of Upper Lea that differ in the years of planting alone, and say that they are invented', () => {
+    const [first, atOnce] = ['Shelter first', 'Everything at once'];
+    expect(document.site.layouts?.map(({ name }) => name)).toEqual([first, atOnce]);
+    for (const { note } of document.site.layouts as { note?: string }[]) expect(note).toMatch(/^Invented/);
+    const upperLea = ofKind(document, 'field').find(({ properties }) => properties.name === 'Upper Lea')!;
+    for (const layout of [first, atOnce]) {
+      const own = document.features.filter(({ properties }) => properties.layout === layout);
+      for (const { id, geometry } of own)
+        for (const [lon, lat] of placesOf(geometry.coordinates))
+          expect(isInside([lon, lat], [ringOf(upperLea)]), String(id)).toBe(true);
+      expect(new Set(ofKind(document, 'belt', layout).map((belt) => belt.properties.plantedYear))).toEqual(
+        new Set([2027]),
+      );
+    }
+    const differs = whatDiffers(document, first, atOnce);
+    expect([differs.onlyA, differs.onlyB]).toEqual([[], []]);
+    expect(differs.changed.length).toBe(20);
+    for (const { a, b, moved, properties } of differs.changed) {
+      expect([a.properties.kind, moved, properties]).toEqual(['tree', false, ['plantedYear']]);
+      expect((a as FeatureOf<'tree'>).properties.plantedYear).toBe(2033);
+      expect((b as FeatureOf<'tree'>).properties.plantedYear).toBe(2027);
+    }
+    const tags = ofKind(document, 'tree').map(({ properties }) => properties.tag);
+    for (const { properties } of ofKind(document, 'tree', first)) expect(tags).not.toContain(properties.tag);
   });
 
   it('has ground that falls from Upper Lea to a closed hollow in Withy Bottom', async () => {

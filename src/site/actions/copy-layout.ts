@@ -1,5 +1,5 @@
-import type { SiteDocument, SiteFeature } from '../document.ts';
-import { freeId, takenIds } from '../feature-ids.ts';
+import type { SiteDocument } from '../document.ts';
+import { copiesForLayout } from '../layout-copies.ts';
 import { knownLayoutName } from '../layout-names.ts';
 import { addLayout } from './add-layout.ts';
 
@@ -7,14 +7,8 @@ import { addLayout } from './add-layout.ts';
 export function copyLayout(document: SiteDocument, from: string, to: string): SiteDocument {
   knownLayoutName(document, from);
   const withLayout = addLayout(document, to);
-  const layout = withLayout.site.layouts?.at(-1)?.name;
-  const taken = takenIds(document);
-  const copies = document.features
-    .filter((feature) => feature.properties.layout === from)
-    .map((feature) => {
-      const id = freeId(feature.properties.kind, taken);
-      taken.add(id);
-      return { ...feature, id, properties: { ...feature.properties, layout } } as SiteFeature;
-    });
-  return { ...withLayout, features: [...document.features, ...copies] };
+  // The name as it is kept: without the blanks around it.
+  const layout = withLayout.site.layouts?.at(-1)?.name ?? to;
+  const own = document.features.filter((feature) => feature.properties.layout === from);
+  return { ...withLayout, features: [...document.features, ...copiesForLayout(document, own, layout)] };
 }

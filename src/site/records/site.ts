@@ -63,6 +63,9 @@ export type Prices = z.infer<typeof prices>;
 const SURFACE_LEAVES = ['deciduous', 'mixed', 'evergreen'] as const;
 export type SurfaceLeaves = (typeof SURFACE_LEAVES)[number];
 
+/** Growth in full shelter against the open, at most: what published work allows for (see years/shelter-effect.ts). */
+const SHELTER_EFFECT_MOST = 1.2;
+
 export const CURRENT_FORMAT_VERSION = 1;
 
 /** What a site has besides features: the foreign member `site` of the collection. */
@@ -85,6 +88,17 @@ export const siteRecord = z.looseObject({
   weatherFile: z.string().nullish(),
   wind: windRecord.nullish(),
   sunshineShareByMonth: z.array(share).length(12).nullish(),
+  /**
+   * How much faster than in the open a plant grows in full shelter: as reckoned with, and the most that is thought
+   * possible. Absent: not reckoned with, and 1.2.
+   */
+  shelterEffect: z
+    .looseObject({ usual: z.number().min(1).max(2).optional(), most: z.number().min(1).max(2).optional() })
+    .refine(({ usual = 1, most = SHELTER_EFFECT_MOST }) => most >= usual, {
+      path: ['most'],
+      error: 'no less than `usual`',
+    })
+    .optional(),
   /** How well plants grow here against usual ground: scales heights and spreads; absent: 1. */
   vigour: z.number().min(0.3).max(2).optional(),
   growingSeason: z.looseObject({ firstDay: monthDay, lastDay: monthDay }).optional(),
@@ -108,6 +122,7 @@ export type SiteRecord = z.infer<typeof siteRecord>;
 /** What is taken where the site record is silent. */
 export const siteDefaults = {
   lightToKeep: { share: 0.4, areaShare: 0.7 },
+  shelterEffect: { usual: 1, most: SHELTER_EFFECT_MOST },
   /** n/N of every month where neither sunshine nor a weather file is given. */
   sunshineShare: 0.45,
   wind: { heightM: 10, calmShare: 0, weibullK: 2 },

@@ -6,12 +6,14 @@ import { copyLayout } from '../../../src/site/actions/copy-layout.ts';
 import { deleteFeatures } from '../../../src/site/actions/delete-feature.ts';
 import { deleteLayout } from '../../../src/site/actions/delete-layout.ts';
 import { duplicateFeatures } from '../../../src/site/actions/duplicate-feature.ts';
+import { keepToLayout } from '../../../src/site/actions/keep-to-layout.ts';
 import { moveFeatures, moveFeatureTo } from '../../../src/site/actions/move-feature.ts';
 import { plantRow } from '../../../src/site/actions/plant-row.ts';
 import { renameLayout } from '../../../src/site/actions/rename-layout.ts';
 import { reshapeFeature } from '../../../src/site/actions/reshape-feature.ts';
 import { setProperties } from '../../../src/site/actions/set-properties.ts';
 import { setSite } from '../../../src/site/actions/set-site.ts';
+import { startLayouts } from '../../../src/site/actions/start-layouts.ts';
 import { takeField } from '../../../src/site/actions/take-field.ts';
 import type { SiteDocument } from '../../../src/site/document.ts';
 import { type History, push, redo, startHistory, undo } from '../../../src/site/history.ts';
@@ -67,6 +69,8 @@ function randomEdit(random: () => number): Edit {
     (d) => copyLayout(d, layout(), layout()),
     (d) => renameLayout(d, layout(), layout()),
     (d) => deleteLayout(d, layout()),
+    (d) => startLayouts(d, layout(), layout()),
+    (d) => keepToLayout(d, id(d), layout()),
     (d) => takeField(d, id(d)),
   ];
   return some(edits);
