@@ -54,3 +54,12 @@ export function curveOnSite(curve: HeightCurve, sizeFactor: number, pace: Pace):
     shape: curve.shape,
   };
 }
+
+/**
+ * Height (m) so many seasons after a height was known; seasons may be parts of one, and below 0. A plant at 0.95 of its
+ * curve's final height or above stays as it is.
+ */
+export function heightAfterSeasons(curve: HeightCurve, knownM: number, seasons: number): number {
+  if (knownM >= FULL_GROWN_SHARE * curve.maxHeightM) return knownM;
+  return heightAtAge(curve, ageAtHeight(curve, knownM) + seasons);
+}

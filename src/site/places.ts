@@ -25,6 +25,19 @@ export function firstPlace(coordinates: unknown): LonLat {
   return [inner[0], inner[1]];
 }
 
+/** Where a note about a feature is put: a point itself, the middle corner of a line, the mean of an area's outer corners. */
+export function middlePlace({ coordinates }: { readonly coordinates: unknown }): LonLat {
+  if (isPosition(coordinates)) return firstPlace(coordinates);
+  const [first] = coordinates as unknown[];
+  if (isPosition(first)) {
+    const line = [...placesOf(coordinates)];
+    return line[Math.floor(line.length / 2)];
+  }
+  const ring = [...placesOf(first)].slice(1);
+  const meanOf = (axis: 0 | 1) => ring.reduce((sum, place) => sum + place[axis], 0) / ring.length;
+  return [meanOf(0), meanOf(1)];
+}
+
 /** Every position of any GeoJSON coordinates, in order. */
 export function* placesOf(coordinates: unknown): Generator<LonLat> {
   if (isPosition(coordinates)) yield [coordinates[0], coordinates[1]];

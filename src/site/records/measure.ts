@@ -1,7 +1,8 @@
 import { z } from 'zod';
-import { nameField, noteField } from './common-fields.ts';
+import { nameField, noteField, yearField } from './common-fields.ts';
 import type { KindRecord } from './property-field.ts';
 import {
+  calendarYear,
   clockTime,
   commonProperties,
   feature,
@@ -47,6 +48,8 @@ const measureProperties = z.looseObject({
   /** Clock time there; a shadow's tip means nothing without it. */
   time: clockTime.optional(),
   method: z.string().optional(),
+  /** Of a height: the year at the end of whose growing season it counts; absent: as the date says. */
+  measuredYear: calendarYear.optional(),
   /** Id of what was measured. */
   of: z.union([z.string(), z.number()]).optional(),
   /** Whose shadow along a line or an outline, metres from its first point; absent: the corner that reaches furthest. */
@@ -108,6 +111,12 @@ export const measureRecord = {
       unit: 'text',
       help: 'With what and in what weather: a stick, a meter, an overcast noon.',
     },
+    yearField(
+      'measuredYear',
+      'Counts for the season of',
+      'For a height: the year at the end of whose growing season it counts; empty: as the day says.',
+      true,
+    ),
     {
       key: 'of',
       label: 'Whose',

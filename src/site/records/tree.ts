@@ -6,6 +6,7 @@ import {
   measuredYearField,
   nameField,
   noteField,
+  plantedHeightField,
   plantedYearField,
   removedYearField,
   speciesField,
@@ -39,6 +40,8 @@ const treeProperties = z.looseObject({
   heightM: positiveM.optional(),
   measuredYear: calendarYear.optional(),
   plantedYear: calendarYear.optional(),
+  /** Where `heightM` was measured after planting. */
+  plantedHeightM: positiveM.optional(),
   removedYear: calendarYear.optional(),
   care,
   crownRadiusM: positiveM.optional(),
@@ -95,6 +98,7 @@ export const treeRecord = {
     },
     measuredYearField,
     plantedYearField,
+    plantedHeightField,
     removedYearField,
     {
       key: 'crownRadiusM',

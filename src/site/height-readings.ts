@@ -1,0 +1,69 @@
+import { featuresOfKind } from './chosen-features.ts';
+import type { FeatureId, FeatureOf, SiteDocument, SiteFeature } from './document.ts';
+import { firstPlace } from './places.ts';
+import { seasonPosition } from './season-position.ts';
+
+/** A height that was read of something that grows. */
+export interface HeightReading {
+  /** The reading in the file; null: the plant's own `heightM` of its `measuredYear`. */
+  readonly measure: FeatureId | null;
+  readonly heightM: number;
+  readonly date: string | null;
+  readonly method: string | null;
+  /** Growing seasons, as `seasonPosition` counts them. */
+  readonly position: number;
+  /** The season at whose end it counts. */
+  readonly year: number;
+}
+
+type Woody = FeatureOf<'tree' | 'belt' | 'block'>;
+export const growsTaller = (feature: SiteFeature): feature is Woody =>
+  ['tree', 'belt', 'block'].includes(feature.properties.kind);
+
+/** Heights are kept to this many decimals of a metre: nobody knows a tree closer. */
+export const HEIGHT_DIGITS = 1;
+const SAME_M = 0.5 * 10 ** -HEIGHT_DIGITS;
+
+/**
+ * The heights that were read of each plant, oldest first: the `measure` features of quantity `height` that name it and
+ * say when, and its own `heightM` where `measuredYear` says of which year, unless a reading says the same.
+ */
+export function heightReadings(document: SiteDocument): Map<FeatureId, HeightReading[]> {
+  const plants = new Map(document.features.filter(growsTaller).map((plant) => [String(plant.id), plant]));
+  const readings = new Map<FeatureId, HeightReading[]>();
+  const add = (plant: Woody, reading: HeightReading) =>
+    readings.set(plant.id, [...(readings.get(plant.id) ?? []), reading]);
+  for (const { id, properties } of featuresOfKind(document.features, 'measure')) {
+    const { quantity, of, value, date, measuredYear, method } = properties;
+    const plant = of === undefined ? undefined : plants.get(String(of));
+    if (quantity !== 'height' || !plant || value === undefined || !(date ?? measuredYear)) continue;
+    const [, latDeg] = firstPlace(plant.geometry.coordinates);
+    const position = date ? seasonPosition(document.site, latDeg, date) : Number(measuredYear);
+    add(plant, {
+      measure: id,
+      heightM: value,
+      date: date?.slice(0, 10) ?? null,
+      method: method ?? null,
+      position,
+      year: measuredYear ?? Math.round(position),
+    });
+  }
+  for (const plant of plants.values()) {
+    const { heightM, measuredYear } = plant.properties;
+    if (heightM === undefined || measuredYear === undefined) continue;
+    const isWritten = readings
+      .get(plant.id)
+      ?.some((reading) => reading.year === measuredYear && Math.abs(reading.heightM - heightM) <= SAME_M);
+    if (!isWritten)
+      add(plant, {
+        measure: null,
+        heightM,
+        date: null,
+        method: null,
+        position: measuredYear,
+        year: measuredYear,
+      });
+  }
+  for (const list of readings.values()) list.sort((a, b) => a.position - b.position);
+  return readings;
+}
