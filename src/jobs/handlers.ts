@@ -1,11 +1,14 @@
 import { proposeSearch } from '../belts/propose-job.ts';
+import { winterCuts } from '../cuts/cut-job.ts';
 import { readGround } from '../geo/read-ground.ts';
 import { computeLight, computeLightOnGrids } from '../light/compute-light.ts';
 import { computeFirstLastSun } from '../light/first-last-sun.ts';
 import { computeLightCost } from '../light/light-cost.ts';
+import { computeLightYears } from '../light/light-years.ts';
 import { computeViewFrom } from '../light/view-from.ts';
 import { computeShelter } from '../wind/compute-shelter.ts';
 import { computeShelterAt } from '../wind/shelter-at.ts';
+import { computeShelterOnGrids } from '../wind/shelter-on-grids.ts';
 import { computeSpotPlan } from '../windspots/plan-spots.ts';
 import { computeSpotScore } from '../windspots/score-spots.ts';
 import { drive } from './drive.ts';
@@ -21,6 +24,7 @@ type Handlers = {
 const HANDLERS: Handlers = {
   light: (request, options) => drive(computeLight(request), options),
   'light-on-grids': (request, options) => drive(computeLightOnGrids(request), options),
+  'light-years': (request, options) => drive(computeLightYears(request), options),
   'light-keep': keepLight,
   'light-change': changeLight,
   'light-hold': holdInLight,
@@ -28,9 +32,11 @@ const HANDLERS: Handlers = {
   'first-last-sun': (request, options) => drive(computeFirstLastSun(request), options),
   'view-from': (request, options) => drive(computeViewFrom(request), options),
   shelter: (request, options) => drive(computeShelter(request), options),
+  'shelter-on-grids': (request, options) => drive(computeShelterOnGrids(request), options),
   'shelter-follow': followKept,
   'shelter-at': (request, options) => drive(computeShelterAt(request), options),
   'propose-belts': (request, options) => drive(proposeSearch(request), options),
+  'winter-cuts': (request, options) => drive(winterCuts(request), options),
   'plan-spots': (request, options) => drive(computeSpotPlan(request), options),
   'score-spots': (request, options) => drive(computeSpotScore(request), options),
   'ground-file': (request) => readGround(request),

@@ -1,4 +1,5 @@
 import type { SearchRequest, SearchResult } from '../belts/propose-job.ts';
+import type { CutsRequest, CutsResult } from '../cuts/cut-job.ts';
 import type { FirstLastSun, FirstLastSunRequest } from '../light/first-last-sun-types.ts';
 import type {
   LightCostRequest,
@@ -7,10 +8,17 @@ import type {
   LightRequest,
   LightResult,
   LightScene,
+  LightYearsRequest,
+  YearLight,
 } from '../light/light-types.ts';
 import type { ViewFrom, ViewFromRequest } from '../light/view-from-types.ts';
 import type { ShelterAt, ShelterAtRequest } from '../wind/shelter-at-types.ts';
-import type { HeldShelterRequest, ShelterRequest, ShelterResult } from '../wind/shelter-types.ts';
+import type {
+  HeldShelterRequest,
+  ShelterOnGridsRequest,
+  ShelterRequest,
+  ShelterResult,
+} from '../wind/shelter-types.ts';
 import type { PlanRequest } from '../windspots/plan-spots.ts';
 import type { ScoreRequest, SpotScore } from '../windspots/score-spots.ts';
 import type { SpotPlan } from '../windspots/spot-plan.ts';
@@ -38,6 +46,7 @@ export interface LightHold {
 export interface JobMap {
   light: [LightRequest, LightResult];
   'light-on-grids': [LightOnGridsRequest, LightResult[]];
+  'light-years': [LightYearsRequest, YearLight[]];
   'light-keep': [KeepLightRequest, LightResult];
   'light-change': [LightChange, LightResult | null];
   'light-hold': [LightHold, boolean];
@@ -45,9 +54,11 @@ export interface JobMap {
   'first-last-sun': [FirstLastSunRequest, FirstLastSun];
   'view-from': [ViewFromRequest, ViewFrom];
   shelter: [ShelterRequest, ShelterResult];
+  'shelter-on-grids': [ShelterOnGridsRequest, ShelterResult[]];
   'shelter-follow': [HeldShelterRequest, ShelterResult];
   'shelter-at': [ShelterAtRequest, ShelterAt];
   'propose-belts': [SearchRequest, SearchResult];
+  'winter-cuts': [CutsRequest, CutsResult];
   'plan-spots': [PlanRequest, SpotPlan];
   'score-spots': [ScoreRequest, SpotScore];
   'ground-file': [GroundFileJob, GroundFileResult];

@@ -1,6 +1,7 @@
 import type { GridSpec } from '../numeric/grid.ts';
 import { LIVE_DIRECTIONS_A_SECTOR } from '../wind/shelter-directions.ts';
 import type { HeldShelterRequest, ShelterRequest, ShelterResult } from '../wind/shelter-types.ts';
+import { withGroundNear } from './ground-near.ts';
 import type { JobRunner, RunOptions } from './messages.ts';
 import { joinLayers, rowBands, runBands, runParts } from './split-rows.ts';
 
@@ -10,8 +11,9 @@ export async function runShelter(
   request: ShelterRequest,
   options: RunOptions = {},
 ): Promise<ShelterResult> {
+  const scene = withGroundNear(request.scene, [request.grid]);
   const parts = await runBands(runner, request.grid, options, (grid, bandOptions) =>
-    runner.run('shelter', { ...request, grid }, bandOptions),
+    runner.run('shelter', { ...request, scene, grid }, bandOptions),
   );
   return joined(request.grid, parts);
 }
@@ -25,6 +27,7 @@ export async function followShelter(
   request: HeldShelterRequest,
   options: RunOptions = {},
 ): Promise<ShelterResult> {
+  const scene = withGroundNear(request.scene, [request.grid]);
   const parts = await runParts(
     rowBands(request.grid, runner.threads),
     ({ rows }) => rows,
@@ -32,7 +35,7 @@ export async function followShelter(
     (grid, run, seat) =>
       runner.run(
         'shelter-follow',
-        { ...request, grid, directionsASector: LIVE_DIRECTIONS_A_SECTOR },
+        { ...request, scene, grid, directionsASector: LIVE_DIRECTIONS_A_SECTOR },
         { ...run, seat },
       ),
   );

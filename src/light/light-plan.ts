@@ -71,7 +71,12 @@ export const LIVE: Fineness = {
   skyDirections: 240,
 };
 
-export function lightPlan(scene: LightScene, fineness: Fineness = USUAL): LightPlan {
+/** @param matters 1 for each leaf class that some thing hangs on, where more stands than in the scene. */
+export function lightPlan(
+  scene: LightScene,
+  fineness: Fineness = USUAL,
+  matters: Uint8Array = classesThatMatter(scene),
+): LightPlan {
   const { leaf, growingDay, convergenceRad } = scene;
   const samples = yearSamples(scene.calendarYear, scene.timeZone, scene.latDeg, scene.lonDeg, scene.sky);
   const { monthOfDay, daysInMonth } = samples.civil;
@@ -80,7 +85,6 @@ export function lightPlan(scene: LightScene, fineness: Fineness = USUAL): LightP
     throw new Error(
       `The year ${scene.calendarYear} has ${days} days, the leaf calendar ${leaf.phaseOfDay.length} and the growing season ${growingDay.length}; expected the same number.`,
     );
-  const matters = classesThatMatter(scene);
   const quadrature = yearQuadrature(samples, scene.latDeg, leaf.phaseOfDay, growingDay, fineness.sun);
 
   const sunTotal = new Float64Array(SUN_SLOTS);

@@ -35,6 +35,25 @@ export interface LightRequest {
   readonly rows?: RowChoice;
 }
 
+/** What of a scene changes from year to year. */
+export type GrownThings = Pick<LightScene, 'crowns' | 'prisms'>;
+
+/**
+ * Several years of one scene: its things are those of `years`, in their order; everything else of the scene, the sun's
+ * year among it, serves all of them, and its leaf classes are those of all.
+ */
+export interface LightYearsRequest extends LightRequest {
+  readonly years: readonly GrownThings[];
+}
+
+/** One year on the rows asked for: float32 by cell, NaN inside buildings and where ground is missing. */
+export interface YearLight {
+  /** Share of open light over the growing season. */
+  readonly lightShare: Float32Array;
+  /** Hours of direct sun in the year. */
+  readonly directHours: Float32Array;
+}
+
 /** Several small grids of one scene, such as the patches of a year. */
 export interface LightOnGridsRequest {
   readonly scene: LightScene;

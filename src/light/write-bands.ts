@@ -71,7 +71,7 @@ export function bandWriter(kernel: Kernel, plan: LightPlan): BandWriter {
 }
 
 /** Slots and coefficients whose sum is the share of a period's light that is lost. */
-function lostShare(plan: LightPlan, period: number): [number, number][] {
+export function lostShare(plan: LightPlan, period: number): [number, number][] {
   const openMol = plan.openMol[period];
   // A month of polar night has no light to share: what the sky would leave stands in.
   if (!(openMol > 0)) return [[SKY_SLOTS, 1]];

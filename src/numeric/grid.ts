@@ -62,3 +62,40 @@ export function sampleGrid(grid: Grid, xM: number, yM: number): number {
   if (u * v > 0) sum += u * v * values[r1 * columns + c1];
   return sum;
 }
+
+/**
+ * The part of a grid that `sampleGrid` looks at for places within a box: its own cells, one more to each side. The box
+ * may reach beyond the grid.
+ */
+export function croppedGrid(
+  grid: Grid,
+  box: { west: number; south: number; east: number; north: number },
+): Grid {
+  const { columns, rows, cellM, westM, northM, values } = grid;
+  const within = (cell: number, count: number) => Math.min(count - 1, Math.max(0, cell));
+  const firstColumn = within(Math.floor((box.west - westM) / cellM) - 1, columns);
+  const lastColumn = within(Math.floor((box.east - westM) / cellM) + 1, columns);
+  const firstRow = within(Math.floor((northM - box.north) / cellM) - 1, rows);
+  const lastRow = within(Math.floor((northM - box.south) / cellM) + 1, rows);
+  const part = {
+    columns: lastColumn - firstColumn + 1,
+    rows: lastRow - firstRow + 1,
+    cellM,
+    westM: westM + firstColumn * cellM,
+    northM: northM - firstRow * cellM,
+  };
+  const taken = new Float32Array(cellCount(part));
+  for (let r = 0; r < part.rows; r++) {
+    const from = (firstRow + r) * columns + firstColumn;
+    taken.set(values.subarray(from, from + part.columns), r * part.columns);
+  }
+  return { ...part, values: taken };
+}
+
+/** The box that a grid covers. */
+export const boxOfGrid = ({ columns, rows, cellM, westM, northM }: GridSpec) => ({
+  west: westM,
+  south: northM - rows * cellM,
+  east: westM + columns * cellM,
+  north: northM,
+});

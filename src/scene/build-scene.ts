@@ -1,4 +1,4 @@
-import type { LightScene } from '../light/light-types.ts';
+import type { GrownThings, LightScene } from '../light/light-types.ts';
 import type { SiteDocument } from '../site/document.ts';
 import type { ShelterScene } from '../wind/shelter-types.ts';
 import { siteClimate } from '../wind/site-climate.ts';
@@ -22,15 +22,34 @@ export interface Built<Scene> {
   readonly assumed: readonly string[];
 }
 
-/** What the light engine needs: everything that stands in the chosen year, the ground, the leaves and the sky. */
-export function lightScene(document: SiteDocument, options: SceneOptions): Built<LightScene> {
+/** All that stands in the chosen year and takes light. @param leafClasses gathers the leaf calendars that occur. */
+export function shadingThings(
+  document: SiteDocument,
+  options: SceneOptions,
+  leafClasses: LeafClasses,
+): GrownThings & Pick<Built<LightScene>, 'things'> {
+  const { frame, ground } = options;
+  const standing = standingAt(document, options);
+  return {
+    crowns: buildCrowns(standing.trees, frame, ground, leafClasses),
+    prisms: buildPrisms(standing.breaks, standing.buildings, frame, ground, leafClasses),
+    things: standing.things,
+  };
+}
+
+/**
+ * What the light engine needs: everything that stands in the chosen year, the ground, the leaves and the sky.
+ * @param leafClasses those that other years' things hang on as well; absent: only this year's.
+ */
+export function lightScene(
+  document: SiteDocument,
+  options: SceneOptions,
+  leafClasses: LeafClasses = new LeafClasses(),
+): Built<LightScene> {
   const { frame, ground } = options;
   const [lonDeg, latDeg] = siteCentre(document);
   const calendarYear = document.site.baseYear + options.year;
-  const standing = standingAt(document, options);
-  const leafClasses = new LeafClasses();
-  const crowns = buildCrowns(standing.trees, frame, ground, leafClasses);
-  const prisms = buildPrisms(standing.breaks, standing.buildings, frame, ground, leafClasses);
+  const { crowns, prisms, things } = shadingThings(document, options, leafClasses);
   const around = siteSurroundings(document, options, leafClasses);
   const growingDay = growingDays(document.site, latDeg, calendarYear);
   const { sky, assumed } = siteSky(document, options.weather, calendarYear);
@@ -49,7 +68,7 @@ export function lightScene(document: SiteDocument, options: SceneOptions): Built
       leaf: leafClasses.phases(latDeg, growingDay.length),
       surroundings: around.surroundings,
     },
-    things: standing.things,
+    things,
     assumed: [...assumed, ...around.assumed],
   };
 }

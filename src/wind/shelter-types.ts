@@ -58,6 +58,17 @@ export interface ShelterRequest {
   readonly directionsASector?: number;
 }
 
+/** A small grid of a scene; `without` is the number of a thing that does not act there, as a belt not on itself. */
+export interface ShelterPlace {
+  readonly grid: GridSpec;
+  readonly without: number | null;
+}
+
+/** Several small grids of one scene, such as where its plants stand. */
+export interface ShelterOnGridsRequest extends Omit<ShelterRequest, 'grid'> {
+  readonly places: readonly ShelterPlace[];
+}
+
 /** A request some of whose barriers are in a person's hand, and will be asked for again a little changed. */
 export interface HeldShelterRequest extends ShelterRequest {
   /** Their numbers among the scene's barriers. */

@@ -26,6 +26,7 @@ const QUESTIONS = [
   'stakes',
   'windspots',
   'layouts',
+  'cuts',
 ];
 const question: Arrows = { code: ['years', 'scene', ...ENGINES, 'site', ...BELOW_THE_ENGINES] };
 /** Questions that are answered by going out with tapes. */
@@ -62,7 +63,11 @@ export const ARROWS: Readonly<Record<string, Arrows>> = {
   spots: question,
   fertility: question,
   work: question,
-  cuts: question,
+  cuts: {
+    code: question.code,
+    reason:
+      'a question of its own, which few cuts of a winter bring the light back; it has a quick model for the search and asks the light engine about what was chosen',
+  },
   layouts: {
     code: question.code,
     reason:
@@ -111,7 +116,19 @@ export const ARROWS: Readonly<Record<string, Arrows>> = {
     ],
   },
   state: {
-    code: ['site', 'scene', 'outside', 'stakes', 'belts', 'jobs', 'plants', 'geo', 'sun', 'growth'],
+    code: [
+      'site',
+      'scene',
+      'outside',
+      'stakes',
+      'belts',
+      'layouts',
+      'jobs',
+      'plants',
+      'geo',
+      'sun',
+      'growth',
+    ],
     types: [...ENGINES, 'windspots'],
     files: [
       'src/wind/shelter-guesses.ts',
@@ -124,7 +141,7 @@ export const ARROWS: Readonly<Record<string, Arrows>> = {
       'src/windspots/write-down.ts',
     ],
     reason:
-      'it keeps the frame, the ground and the answers of the engines, by their types; it never calls one; stakes: a few rays, done in milliseconds, are asked for where they are shown; windspots: what is kept in the document, and words; what asks the engine is a job; shelter-guesses: which guesses there are, in words, and which are usually on; belts: what is wrong with them is said of the document without an engine, the rest are jobs',
+      'it keeps the frame, the ground and the answers of the engines, by their types; it never calls one; stakes: a few rays, done in milliseconds, are asked for where they are shown; windspots: what is kept in the document, and words; what asks the engine is a job; shelter-guesses: which guesses there are, in words, and which are usually on; belts: what is wrong with them is said of the document without an engine, the rest are jobs; layouts: what differs is counted in the document, and said of what jobs answered',
   },
   map: { code: ['state', 'site', 'geo', 'plants', 'sheets'] },
   panels: {

@@ -1,0 +1,80 @@
+import { along, centroid, length } from '@turf/turf';
+import { type Frame, type LonLat, toLocal } from '../geo/frame.ts';
+import { localBoxOf, widenedBox } from '../geo/local-box.ts';
+import { cellCount, type GridSpec, gridCovering } from '../numeric/grid.ts';
+import type { FeatureId } from '../site/document.ts';
+import type { Woody } from './growing-plants.ts';
+
+/** Where the wind of one plant is read: the mean of these cells. */
+interface WindReader {
+  readonly id: FeatureId;
+  readonly cells: readonly number[];
+}
+
+/** A grid on which the wind of some plants is read; a belt or block stands in its own lee, and is left out of its own. */
+export interface WindPlace {
+  readonly grid: GridSpec;
+  readonly without: FeatureId | null;
+  readonly readers: readonly WindReader[];
+}
+
+/** Parts of a belt's length at which its wind is read. */
+const BELT_PARTS = [1 / 6, 1 / 2, 5 / 6];
+/** Cells along the longer side of a grid. Shelter changes over many metres; a plant's growth is no finer. */
+const TREE_CELLS_ACROSS = 32;
+const BELT_CELLS_ACROSS = 5;
+const FINEST_CELL_M = 2;
+
+/** Where the wind of a site's plants is read; single trees on one grid, for a tree is little shelter to itself. */
+export function windPlaces(plants: readonly Woody[], frame: Frame): WindPlace[] {
+  const places: WindPlace[] = [];
+  const trees: (readonly [FeatureId, readonly LonLat[]])[] = [];
+  for (const plant of plants) {
+    const points = pointsOf(plant);
+    if (plant.properties.kind === 'tree') trees.push([plant.id, points]);
+    else places.push(placeOf([[plant.id, points]], frame, BELT_CELLS_ACROSS, plant.id));
+  }
+  return trees.length > 0 ? [placeOf(trees, frame, TREE_CELLS_ACROSS, null), ...places] : places;
+}
+
+function pointsOf({ geometry }: Woody): LonLat[] {
+  const lonLat = ([lon, lat]: readonly number[]): LonLat => [lon, lat];
+  if (geometry.type === 'Point') return [lonLat(geometry.coordinates)];
+  if (geometry.type === 'Polygon') return [lonLat(centroid(geometry).geometry.coordinates)];
+  const line = { type: 'Feature' as const, properties: {}, geometry };
+  return BELT_PARTS.map((part) => lonLat(along(line, part * length(line)).geometry.coordinates));
+}
+
+function placeOf(
+  plants: readonly (readonly [FeatureId, readonly LonLat[]])[],
+  frame: Frame,
+  across: number,
+  without: FeatureId | null,
+): WindPlace {
+  // Every plant has a point.
+  const box = localBoxOf(
+    frame,
+    plants.flatMap(([, points]) => points),
+  )!;
+  const cellM = Math.max(FINEST_CELL_M, Math.max(box.east - box.west, box.north - box.south) / across);
+  const grid = gridCovering(widenedBox(box, cellM / 2), cellM);
+  const cellAt = (point: LonLat): number => {
+    const [x, y] = toLocal(frame, point);
+    const column = Math.floor((x - grid.westM) / grid.cellM);
+    const row = Math.floor((grid.northM - y) / grid.cellM);
+    return row * grid.columns + column;
+  };
+  return { grid, without, readers: plants.map(([id, points]) => ({ id, cells: points.map(cellAt) })) };
+}
+
+/** Share by which the growing season's wind is cut at each plant. @param windShare first band: the growing season. */
+export function cutAtPlants({ grid, readers }: WindPlace, windShare: Float32Array): Map<FeatureId, number> {
+  if (windShare.length < cellCount(grid)) throw new Error('the wind is not of this grid');
+  return new Map(
+    readers.map(({ id, cells }) => {
+      const known = cells.map((cell) => windShare[cell]).filter((share) => !Number.isNaN(share));
+      const open = known.length > 0 ? known.reduce((sum, share) => sum + share, 0) / known.length : 1;
+      return [id, 1 - open];
+    }),
+  );
+}
