@@ -29,7 +29,7 @@ export function shelterTable(areas: readonly PatchSummary[]): string[] {
     spread ? `${Math.round((1 - spread.mean) * 100)} %` : 'no value';
   return areas.map((area) => {
     const sheltered = area.shelteredAreaM2
-      ? `; ${Math.round(area.shelteredAreaM2.below70)} m² of ${Math.round(area.areaM2)} m² have it cut by more than 30 %`
+      ? `; ${Math.round(area.shelteredAreaM2.below70)} m² of ${Math.round(area.areaM2)} m² have the year’s wind cut by more than 30 %`
       : '';
     const around =
       typeof area.horizonSumDeg === 'number' && Math.abs(area.horizonSumDeg) >= 0.5

@@ -21,11 +21,15 @@ const sample = (name: string) =>
   ).document;
 
 /** By the engine, on cells of its own: share of the field that is sheltered enough with some belts planted. */
-function measured(setting: ProposeSetting, belts: readonly { readonly drawn: never | unknown }[]): number {
+function measured(
+  setting: ProposeSetting,
+  belts: readonly { readonly drawn: never | unknown }[],
+  year = setting.wish.year,
+): number {
   const { document } = addFeatures(setting.document, belts.map(({ drawn }) => drawn) as never);
   const field = document.features.find(({ id }) => id === setting.wish.fieldId) as FieldFeature;
   const { grid, mask } = fieldCells(setting, field, 2500);
-  const request = shelterRequest(setting, document, { year: setting.wish.year, pace: 'usual' }, grid);
+  const request = shelterRequest(setting, document, { year, pace: 'usual' }, grid);
   return shelterOver(runToEnd(computeShelter(request)), mask, setting.wish).over;
 }
 
@@ -41,7 +45,10 @@ describe('belts proposed for a field', () => {
       expect(alternative.enough).toBe(true);
       expect(alternative.overShare.usual).toBeGreaterThanOrEqual(0.6);
       expect(measured(setting, alternative.belts)).toBeGreaterThan(0.59);
-      expect(alternative.fromYear.usual).toBeLessThanOrEqual(12);
+      const from = alternative.fromYear.usual!;
+      expect(from).toBeLessThanOrEqual(12);
+      expect(measured(setting, alternative.belts, from)).toBeGreaterThan(0.59);
+      if (from > 0) expect(measured(setting, alternative.belts, from - 1)).toBeLessThan(0.61);
       expect(alternative.light.with).toBeLessThan(alternative.light.without);
       const { slow, usual, fast } = alternative.overShare;
       expect(slow).toBeLessThanOrEqual(usual + 0.02);
