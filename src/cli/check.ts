@@ -45,6 +45,7 @@ async function check(path: string, options: CheckOptions): Promise<void> {
         known: species !== null,
         suggestion: species ? null : suggestSpeciesName(name, document.site.species),
         matureHeightM: species?.curve.maxHeightM ?? null,
+        shootsAgain: species?.shootsAgain,
       };
     },
   });

@@ -41,6 +41,10 @@ export const kindName = (feature: SiteFeature): string => KIND_NAMES[feature.pro
 export const inLayout = (feature: SiteFeature, layout: string | null): boolean =>
   feature.properties.layout === undefined || feature.properties.layout === layout;
 
+/** A height that was read of something lies where that stands and would hide its tag. */
+const isOfThing = ({ properties }: SiteFeature, ids: ReadonlySet<string>): boolean =>
+  properties.kind === 'measure' && properties.quantity === 'height' && ids.has(String(properties.of));
+
 const statusOf = (feature: SiteFeature): 'existing' | 'planned' => {
   const { properties } = feature;
   return 'status' in properties && properties.status === 'planned' ? 'planned' : 'existing';
@@ -74,8 +78,9 @@ export function planFeatures(state: Pick<AppState, 'document' | 'grown' | 'layou
   const crowns: Drawn['features'] = [];
   const points: Drawn['features'] = [];
   const names: Drawn['features'] = [];
+  const ids = new Set(state.document.features.map((feature) => String(feature.id)));
   for (const feature of state.document.features) {
-    if (!inLayout(feature, state.layout)) continue;
+    if (!inLayout(feature, state.layout) || isOfThing(feature, ids)) continue;
     const { id, properties } = feature;
     const { kind } = properties;
     const geometry = feature.geometry as GeoJSON.Geometry;
@@ -83,7 +88,7 @@ export function planFeatures(state: Pick<AppState, 'document' | 'grown' | 'layou
     const common = { kind, status: statusOf(feature), standing: thing !== undefined, name: nameOf(feature) };
     const footprint = thing ? footprintGeometry(thing.footprint) : null;
     if (kind === 'tree') {
-      const mark = plantMark(feature as FeatureOf<'tree'>, state.document.site.species);
+      const mark = plantMark(feature as FeatureOf<'tree'>, state.document.site.species, thing?.species);
       if (footprint && thing) crowns.push(drawn(id, footprint, { ...common, mark, radiusM: thing.radiusM }));
       points.push(drawn(id, geometry, { ...common, mark, tag: properties.tag ?? '' }));
       continue;

@@ -2,10 +2,12 @@ import type { Frame, LonLat } from '../geo/frame.ts';
 import { destination } from '../geo/geodesic.ts';
 import { ringToLonLat } from '../geo/rasterise.ts';
 import type { SiteDocument } from '../site/document.ts';
+import { isWoody, type Woody } from '../site/woody.ts';
 import type { StandingTree } from './build-crowns.ts';
 import { footprintPieces, type StandingWindbreak } from './build-prisms.ts';
 import type { GrownPlan, GrownThing } from './grown-plan.ts';
 import type { GrowthMoment } from './options.ts';
+import { kindAtYear } from './species-at-year.ts';
 import { outlineOf } from './strip-pieces.ts';
 import { type Standing, standingAt } from './things.ts';
 
@@ -32,7 +34,11 @@ function footprintOf(frame: Frame, windbreak: StandingWindbreak): LonLat[][] {
 
 type Grown = Omit<GrownThing, 'heightBandM' | 'radiusBandM'>;
 
-function* grown(standing: Standing, frame: Frame | null): Generator<Grown> {
+function* grown(
+  standing: Standing,
+  frame: Frame | null,
+  speciesOf: (feature: Woody) => string | undefined,
+): Generator<Grown> {
   const nameOf = (thing: number) => ({ id: standing.things[thing].id, label: standing.things[thing].label });
   for (const tree of standing.trees) {
     const { stand, feature }: StandingTree = tree;
@@ -40,6 +46,7 @@ function* grown(standing: Standing, frame: Frame | null): Generator<Grown> {
     yield {
       ...nameOf(tree.thing),
       kind: 'tree',
+      species: speciesOf(feature),
       heightM: stand.heightM,
       baseM: stand.baseM,
       radiusM: stand.radiusM,
@@ -51,6 +58,7 @@ function* grown(standing: Standing, frame: Frame | null): Generator<Grown> {
     yield {
       ...nameOf(windbreak.thing),
       kind: feature.properties.kind,
+      ...(isWoody(feature) ? { species: speciesOf(feature) } : {}),
       heightM: stand.heightM,
       baseM: stand.baseM,
       radiusM: 0,
@@ -73,18 +81,27 @@ function* grown(standing: Standing, frame: Frame | null): Generator<Grown> {
 
 /** What stands in a year, its size and its footprint, with the slow-to-fast band of each size. */
 export function growPlan(document: SiteDocument, options: GrowthMoment & { frame: Frame }): GrownPlan {
+  const speciesOf = (feature: Woody) =>
+    kindAtYear(document, feature, document.site.baseYear + options.year).name;
   const sizesAt = (pace: GrowthMoment['pace']) =>
-    new Map([...grown(standingAt(document, { ...options, pace }), null)].map((thing) => [thing.id, thing]));
+    new Map(
+      [...grown(standingAt(document, { ...options, pace }), null, speciesOf)].map((thing) => [
+        thing.id,
+        thing,
+      ]),
+    );
   const slow = sizesAt('slow');
   const fast = sizesAt('fast');
-  const things = [...grown(standingAt(document, options), options.frame)].map((thing): GrownThing => {
-    const low = slow.get(thing.id) ?? thing;
-    const high = fast.get(thing.id) ?? thing;
-    return {
-      ...thing,
-      heightBandM: [low.heightM, high.heightM],
-      radiusBandM: [low.radiusM, high.radiusM],
-    };
-  });
+  const things = [...grown(standingAt(document, options), options.frame, speciesOf)].map(
+    (thing): GrownThing => {
+      const low = slow.get(thing.id) ?? thing;
+      const high = fast.get(thing.id) ?? thing;
+      return {
+        ...thing,
+        heightBandM: [low.heightM, high.heightM],
+        radiusBandM: [low.radiusM, high.radiusM],
+      };
+    },
+  );
   return { year: options.year, things };
 }

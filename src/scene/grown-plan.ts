@@ -7,6 +7,8 @@ export interface GrownThing {
   readonly kind: 'tree' | 'belt' | 'block' | 'wall' | 'building';
   /** What to call it in a sentence: "Walnut N2", "Spruce belt, west edge". */
   readonly label: string;
+  /** Botanical name as the file writes it, of what stands there in that year; undefined: none is named. */
+  readonly species?: string;
   readonly heightM: number;
   /** Height at slow and fast growth. */
   readonly heightBandM: readonly [number, number];

@@ -1,12 +1,8 @@
 import { occupantAt } from '../growth/standing-plant.ts';
 import { findSpecies } from '../plants/find-species.ts';
 import type { Species } from '../plants/species.ts';
-import type { FeatureOf, SiteDocument, SiteFeature } from '../site/document.ts';
-
-export type Woody = FeatureOf<'tree' | 'belt' | 'block'>;
-
-export const isWoody = (feature: SiteFeature): feature is Woody =>
-  ['tree', 'belt', 'block'].includes(feature.properties.kind);
+import type { SiteDocument } from '../site/document.ts';
+import type { Woody } from '../site/woody.ts';
 
 /** What stands in a plant's place in a year: the botanical name as the file writes it, and what follows from it. */
 export interface StandingKind {

@@ -13,8 +13,9 @@ import { blockDefaults } from '../site/records/block.ts';
 import { buildingDefaults } from '../site/records/building.ts';
 import { treeDefaults } from '../site/records/tree.ts';
 import { wallDefaults } from '../site/records/wall.ts';
+import type { Woody } from '../site/woody.ts';
 import type { GrowthMoment } from './options.ts';
-import { kindAtYear, type Woody } from './species-at-year.ts';
+import { kindAtYear } from './species-at-year.ts';
 
 /** Width of a wall, fence or net as a body (m): thin enough not to shade by itself, thick enough for slanting rays. */
 const WALL_WIDTH_M = 0.2;

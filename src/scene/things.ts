@@ -1,10 +1,11 @@
 import { findSpecies } from '../plants/find-species.ts';
 import { chosenFeatures, isOfKind } from '../site/chosen-features.ts';
 import type { SiteDocument, SiteFeature } from '../site/document.ts';
+import { isWoody } from '../site/woody.ts';
 import type { StandingTree } from './build-crowns.ts';
 import type { StandingBuilding, StandingWindbreak } from './build-prisms.ts';
 import type { GrowthMoment, SceneThing } from './options.ts';
-import { isWoody, kindAtYear } from './species-at-year.ts';
+import { kindAtYear } from './species-at-year.ts';
 import { beltOrBlockAtYear, buildingHeightM, treeAtYear, wallAtYear } from './stand-at-year.ts';
 
 const KIND_WORDS: Partial<Record<SiteFeature['properties']['kind'], string>> = {
@@ -21,7 +22,9 @@ const KIND_WORDS: Partial<Record<SiteFeature['properties']['kind'], string>> = {
  */
 export function labelOf(document: SiteDocument, feature: SiteFeature, calendarYear?: number): string {
   const { properties } = feature;
-  const then = calendarYear !== undefined && isWoody(feature) && kindAtYear(document, feature, calendarYear);
+  const then =
+    calendarYear !== undefined && isWoody(feature) ? kindAtYear(document, feature, calendarYear) : null;
+  const isAnother = then?.isAnother === true;
   const botanical = then ? then.name : 'species' in properties ? properties.species : undefined;
   const species =
     typeof botanical === 'string'
@@ -29,13 +32,16 @@ export function labelOf(document: SiteDocument, feature: SiteFeature, calendarYe
       : null;
   const word = KIND_WORDS[properties.kind] ?? properties.kind;
   if (properties.kind === 'tree') {
-    const ofFirst = then && then.isAnother ? undefined : (properties.name ?? properties.variety);
-    const name = ofFirst ?? species ?? word;
+    const own = isAnother ? undefined : (properties.name ?? properties.variety);
+    const name = own ?? species ?? word;
     return properties.tag ? `${name} ${properties.tag}` : name;
   }
   if (properties.name) return properties.name;
   const mixed =
-    'alsoSpecies' in properties && Array.isArray(properties.alsoSpecies) && properties.alsoSpecies.length > 0
+    !isAnother &&
+    'alsoSpecies' in properties &&
+    Array.isArray(properties.alsoSpecies) &&
+    properties.alsoSpecies.length > 0
       ? 'mixed '
       : '';
   const label = species ? `${mixed}${species} ${word}` : word;

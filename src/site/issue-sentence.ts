@@ -88,6 +88,8 @@ function expectedWords(issue: z.core.$ZodIssue, found: unknown): string {
     case 'invalid_format':
       return issue.message;
     case 'invalid_union':
+      // A choice by one member of an object: its validator's own words say what that may be.
+      if (issue.errors.length === 0) return issue.message;
       return issue.errors
         .flatMap((errors) => errors.slice(0, 1).map((inner) => expectedWords(inner, found)))
         .join(' or ');
@@ -97,6 +99,7 @@ function expectedWords(issue: z.core.$ZodIssue, found: unknown): string {
 }
 
 const TYPE_WORDS: Partial<Record<string, string>> = {
+  undefined: 'nothing',
   number: 'a number',
   int: 'a whole number',
   string: 'a text',

@@ -18,7 +18,7 @@ export function keepChecking(store: StoreApi<App>): () => void {
       knowsSpecies: (name) => {
         const species = findSpecies(name, siteSpecies);
         return species
-          ? { known: true, matureHeightM: species.curve.maxHeightM }
+          ? { known: true, matureHeightM: species.curve.maxHeightM, shootsAgain: species.shootsAgain }
           : { known: false, suggestion: suggestSpeciesName(name, siteSpecies) };
       },
       filesAtHand: filesOf(document.site).filter((name) => !missingFiles.includes(name)),

@@ -27,12 +27,14 @@ describe('the kinds of features', () => {
       const shape = (schema as unknown as { shape: { properties: { shape: object } } }).shape.properties
         .shape;
       const inFile = Object.keys(shape).filter((key) => key !== 'kind');
-      // A field belongs to all layouts and a reading to none; what was expected of a reading stays as it was written.
+      // A field belongs to all layouts and a reading to none; what was expected of a reading stays as it was written;
+      // care has a section of its own.
       const inForm = fields
         .map((f) => f.key)
         .concat(
           kind === 'field' || kind === 'measure' ? ['layout'] : [],
           kind === 'measure' ? ['expected'] : [],
+          ['tree', 'belt', 'block'].includes(kind) ? ['care'] : [],
         );
       expect(inForm.sort()).toEqual(inFile.sort());
     });

@@ -93,11 +93,12 @@ function treesOf(state: AppState, features: readonly SiteFeature[]): PlanTree[] 
   return features.flatMap((feature): PlanTree[] => {
     if (feature.properties.kind !== 'tree' || feature.geometry.type !== 'Point') return [];
     const { properties } = feature;
-    const species = findSpecies(properties.species, state.document.site.species);
+    const botanical = then.get(feature.id)?.species ?? properties.species;
+    const species = findSpecies(botanical, state.document.site.species);
     const [lon, lat] = feature.geometry.coordinates;
     const name = [
-      species?.botanicalName ?? properties.species ?? properties.name ?? 'tree',
-      properties.variety,
+      species?.botanicalName ?? botanical ?? properties.name ?? 'tree',
+      botanical === properties.species ? properties.variety : undefined,
     ]
       .filter(Boolean)
       .join(' ');

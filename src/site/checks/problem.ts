@@ -9,11 +9,13 @@ export interface SiteProblem {
 
 /** What a check may know beyond the document. What is not given is not checked. */
 export interface CheckContext {
-  /** Whether the catalogue, with the site's own species, knows a botanical name; what was probably meant; how tall it gets. */
+  /** Whether the catalogue, with the site's own species, knows a botanical name; what was probably meant; how tall it gets; whether it shoots again. */
   readonly knowsSpecies?: (name: string) => {
     readonly known: boolean;
     readonly suggestion?: string | null;
     readonly matureHeightM?: number | null;
+    /** False: it dies of losing its whole crown. */
+    readonly shootsAgain?: boolean;
   };
   /** Names of the files at hand, as the site writes them. */
   readonly filesAtHand?: readonly string[];

@@ -7,6 +7,8 @@ const when = {
   everyYears: z.number().int().min(1).max(200).optional(),
   lastYear: calendarYear.optional(),
 };
+/** What ends it is not done again. */
+const once = { everyYears: z.undefined().optional(), lastYear: z.undefined().optional() };
 const toHeight = { ...when, heightM: positiveM };
 
 /**
@@ -23,9 +25,9 @@ const careEvent = z.discriminatedUnion(
     z.looseObject({ what: z.literal('cutTo'), ...toHeight }),
     z.looseObject({ what: z.literal('thin'), ...when, share }),
     z.looseObject({ what: z.literal('replace'), ...when, species: z.string().optional() }),
-    z.looseObject({ what: z.literal('die'), ...when }),
+    z.looseObject({ what: z.literal('die'), ...when, ...once }),
   ],
-  { error: 'pollard, coppice, raiseCrown, cutTo, thin, replace or die' },
+  { error: 'one of pollard, coppice, raiseCrown, cutTo, thin, replace and die' },
 );
 export type CareRecord = z.infer<typeof careEvent>;
 
