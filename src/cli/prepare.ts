@@ -2,6 +2,7 @@ import type { Frame } from '../geo/frame.ts';
 import { createLocalRunner } from '../jobs/local-runner.ts';
 import type { JobRunner } from '../jobs/messages.ts';
 import { createNodeRunner } from '../jobs/node-runner.ts';
+import { runGrowthSpeeds } from '../jobs/run-step-years.ts';
 import type { GridSpec } from '../numeric/grid.ts';
 import type { SceneOptions } from '../scene/options.ts';
 import { siteGrid } from '../scene/site-grid.ts';
@@ -12,6 +13,7 @@ import { layoutNames } from '../site/layout-names.ts';
 import type { FieldFeature } from '../site/records/field.ts';
 import { readWeatherFile } from '../sun/weather/read-weather-file.ts';
 import { BadInputError } from '../units/bad-input.ts';
+import { USUAL_SHELTER_OPTIONS } from '../wind/shelter-guesses.ts';
 import { pathFromCaller } from './caller-path.ts';
 import type { CommonOptions } from './common-options.ts';
 import { readBytes, readSite, type SiteOnDisk } from './read-files.ts';
@@ -77,14 +79,21 @@ export async function prepare(path: string, options: CommonOptions): Promise<Pre
   try {
     const { ground } = await readGroundOf(site, frame, runner);
     const { surface } = await readSurfaceOf(site, frame, ground, runner);
-    return {
-      site,
+    const scene: SceneOptions = {
+      year: options.year,
+      layout,
+      pace: 'usual',
       frame,
-      grid,
-      fields,
-      runner,
-      scene: { year: options.year, layout, pace: 'usual', frame, ground, surface, weather },
+      ground,
+      surface,
+      weather,
     };
+    const speeds = await runGrowthSpeeds(runner, {
+      document,
+      options: scene,
+      shelter: USUAL_SHELTER_OPTIONS,
+    });
+    return { site, frame, grid, fields, runner, scene: { ...scene, speeds } };
   } catch (error) {
     runner.dispose();
     throw error;

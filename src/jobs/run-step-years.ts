@@ -2,19 +2,23 @@ import { shelterScene } from '../scene/build-scene.ts';
 import type { GrowthSpeeds, SceneOptions } from '../scene/options.ts';
 import type { FeatureId, SiteDocument } from '../site/document.ts';
 import { LIVE_DIRECTIONS_A_SECTOR } from '../wind/shelter-directions.ts';
+import type { ShelterOptions } from '../wind/shelter-types.ts';
 import { growingPlants, YEARS } from '../years/growing-plants.ts';
-import { growthSpeed } from '../years/shelter-effect.ts';
+import { growthSpeed, shelterEffectOf } from '../years/shelter-effect.ts';
 import { cutAtPlants, windPlaces } from '../years/wind-places.ts';
 import { withGroundNear } from './ground-near.ts';
 import type { JobRunner, RunOptions } from './messages.ts';
-import type { WindReading } from './run-field-cut.ts';
 import { runParts } from './split-rows.ts';
+
+/** How the wind at a plant is read: low down, as on the map; gales are not asked for. */
+const READING = { readingHeightM: 1.5, galeMps: 10.8 };
 
 export interface StepYearsRequest {
   readonly document: SiteDocument;
   /** Its year and speeds are not looked at. */
   readonly options: SceneOptions;
-  readonly reading: WindReading;
+  /** Which guesses the shelter engine uses. */
+  readonly shelter: ShelterOptions;
   /** Growth in full shelter against the open, 1 to 2. */
   readonly fullEffect: number;
 }
@@ -27,7 +31,7 @@ export interface StepYearsRequest {
  */
 export async function runStepYears(
   runner: JobRunner,
-  { document, options, reading, fullEffect }: StepYearsRequest,
+  { document, options, shelter, fullEffect }: StepYearsRequest,
   run: RunOptions = {},
 ): Promise<GrowthSpeeds> {
   if (fullEffect === 1) return new Map();
@@ -55,7 +59,8 @@ export async function runStepYears(
         const results = await runner.run(
           'shelter-on-grids',
           {
-            ...reading,
+            ...READING,
+            options: shelter,
             scene,
             directionsASector: LIVE_DIRECTIONS_A_SECTOR,
             places: part.map(({ grid, without }) => ({
@@ -75,4 +80,14 @@ export async function runStepYears(
     run.onProgress?.((year + 1) / YEARS.length);
   }
   return speeds;
+}
+
+/** The pace of each plant as its site reckons with it; null where shelter is not reckoned to speed growth. */
+export async function runGrowthSpeeds(
+  runner: JobRunner,
+  request: Omit<StepYearsRequest, 'fullEffect'>,
+  run: RunOptions = {},
+): Promise<GrowthSpeeds | null> {
+  const { usual } = shelterEffectOf(request.document.site);
+  return usual === 1 ? null : runStepYears(runner, { ...request, fullEffect: usual }, run);
 }

@@ -15,7 +15,8 @@ const setting = (state: AppState) => [
   state.weather,
   state.layout,
 ];
-const circumstances = (state: AppState) => [...setting(state), state.felled];
+const grownAs = (state: AppState) => [...setting(state), state.stepped.result];
+const circumstances = (state: AppState) => [...grownAs(state), state.felled];
 const world = (state: AppState) => [state.document.features, state.ground, ...circumstances(state)];
 /** The world at the end that is shown. */
 export const shown = (state: AppState) => [...world(state), state.shownEnd];
@@ -24,7 +25,18 @@ export const shown = (state: AppState) => [...world(state), state.shownEnd];
 export const asItStands = (state: AppState) => [
   state.document.features,
   state.ground,
+  ...grownAs(state),
+  state.shelterOptions,
+];
+
+/** What growth and shelter are stepped with. */
+export const steppedKey = (state: AppState) => [
+  state.document.features,
+  state.document.site.shelterEffect,
+  state.document.site.vigour,
+  state.ground,
   ...setting(state),
+  state.felled,
   state.shelterOptions,
 ];
 
@@ -50,11 +62,7 @@ export const shelterKeyBesideFeatures = (state: AppState) => [
   ...shelterSetting(state),
 ];
 export const patchesKey = (state: AppState) => [...shown(state), state.year, state.document.site.lightToKeep];
-export const yearsKey = (state: AppState) => [
-  ...shown(state),
-  state.shelterOptions,
-  state.document.site.lightToKeep,
-];
+export const yearsKey = (state: AppState) => [...shown(state), state.shelterOptions, state.layer];
 export const lightEndsKey = (state: AppState) => [
   ...world(state),
   state.year,

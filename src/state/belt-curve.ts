@@ -14,12 +14,25 @@ export const curveSetting = ({
   year,
   layout,
   felled,
+  stepped,
   frame,
   weather,
   terrain,
   surface,
   shownEnd,
-}: AppState) => ({ document, ground, year, layout, felled, frame, weather, terrain, surface, shownEnd });
+}: AppState) => ({
+  document,
+  ground,
+  year,
+  layout,
+  felled,
+  stepped,
+  frame,
+  weather,
+  terrain,
+  surface,
+  shownEnd,
+});
 
 export function beltCurveOf(state: ReturnType<typeof curveSetting>, feature: SiteFeature): BeltCurve | null {
   if (!state.ground || !(isOfKind(feature, 'belt') || isOfKind(feature, 'wall'))) return null;

@@ -35,12 +35,13 @@ export function derived(state: AppState, before: AppState): Partial<AppState> {
       state.year !== before.year ||
       state.layout !== before.layout ||
       state.felled !== before.felled ||
+      state.stepped.result !== before.stepped.result ||
       state.shownEnd !== before.shownEnd
     ) {
-      const { year, layout, felled } = state;
+      const { year, layout, felled, stepped } = state;
       part.grown = growPlan(
         state.document,
-        atEnd({ year, layout, felled, pace: 'usual', frame }, state.shownEnd),
+        atEnd({ year, layout, felled, speeds: stepped.result, pace: 'usual', frame }, state.shownEnd),
       );
     }
   } catch (reason) {

@@ -7,7 +7,7 @@ import { surfaceInUse } from './surface-words.ts';
 /** What of a state a scene is built with, besides its document and ground. */
 export type SceneState = Pick<
   AppState,
-  'year' | 'layout' | 'felled' | 'frame' | 'weather' | 'terrain' | 'surface' | 'shownEnd'
+  'year' | 'layout' | 'felled' | 'stepped' | 'frame' | 'weather' | 'terrain' | 'surface' | 'shownEnd'
 >;
 
 /** What a scene is built with for a state, at the end that is shown, or for another year of it. */
@@ -17,6 +17,7 @@ export const sceneOptions = (state: SceneState, ground: Grid, year = state.year)
       year,
       layout: state.layout,
       felled: state.felled,
+      speeds: state.stepped.result,
       pace: 'usual',
       frame: state.frame,
       ground,

@@ -1,11 +1,10 @@
+import { type SiteRecord, siteDefaults } from '../site/records/site.ts';
+
 /**
  * How shelter speeds growth. Published: young pines in a wind tunnel grew shoots a fifth shorter in strong wind (Rees &
  * Grace 1980), so that shelter is worth up to 1.2; common practice, no source, speaks of up to twice. What a person
  * reckons with lies between 1 (no effect) and 2.
  */
-export const PUBLISHED_EFFECT = 1.2;
-export const PRACTICE_EFFECT = 2;
-
 /** The full effect is reached where the wind of the growing season is cut by this share. Our guess: no source gives it. */
 const FULL_SHELTER_CUT = 0.5;
 
@@ -16,3 +15,15 @@ const FULL_SHELTER_CUT = 0.5;
  */
 export const growthSpeed = (cutShare: number, fullEffect: number): number =>
   1 + (fullEffect - 1) * Math.min(1, Math.max(0, cutShare) / FULL_SHELTER_CUT);
+
+/** How much shelter speeds growth on a site: as it is reckoned with, and the most that is thought possible. */
+export interface ShelterEffect {
+  readonly usual: number;
+  readonly most: number;
+}
+
+export function shelterEffectOf({ shelterEffect }: SiteRecord): ShelterEffect {
+  const { usual, most } = siteDefaults.shelterEffect;
+  const reckonedWith = shelterEffect?.usual ?? usual;
+  return { usual: reckonedWith, most: Math.max(reckonedWith, shelterEffect?.most ?? most) };
+}

@@ -63,9 +63,6 @@ export type Prices = z.infer<typeof prices>;
 const SURFACE_LEAVES = ['deciduous', 'mixed', 'evergreen'] as const;
 export type SurfaceLeaves = (typeof SURFACE_LEAVES)[number];
 
-/** Growth in full shelter against the open, at most: what published work allows for (see years/shelter-effect.ts). */
-const SHELTER_EFFECT_MOST = 1.2;
-
 export const CURRENT_FORMAT_VERSION = 1;
 
 /** What a site has besides features: the foreign member `site` of the collection. */
@@ -89,15 +86,12 @@ export const siteRecord = z.looseObject({
   wind: windRecord.nullish(),
   sunshineShareByMonth: z.array(share).length(12).nullish(),
   /**
-   * How much faster than in the open a plant grows in full shelter: as reckoned with, and the most that is thought
-   * possible. Absent: not reckoned with, and 1.2.
+   * Growth in full shelter against growth in the open: as it is reckoned with, and the most that is thought possible.
+   * Absent: 1 (not reckoned with), and 1.2.
    */
   shelterEffect: z
     .looseObject({ usual: z.number().min(1).max(2).optional(), most: z.number().min(1).max(2).optional() })
-    .refine(({ usual = 1, most = SHELTER_EFFECT_MOST }) => most >= usual, {
-      path: ['most'],
-      error: 'no less than `usual`',
-    })
+    .refine(({ usual = 1, most = 2 }) => most >= usual, { path: ['most'], error: 'no less than usual' })
     .optional(),
   /** How well plants grow here against usual ground: scales heights and spreads; absent: 1. */
   vigour: z.number().min(0.3).max(2).optional(),
@@ -122,7 +116,8 @@ export type SiteRecord = z.infer<typeof siteRecord>;
 /** What is taken where the site record is silent. */
 export const siteDefaults = {
   lightToKeep: { share: 0.4, areaShare: 0.7 },
-  shelterEffect: { usual: 1, most: SHELTER_EFFECT_MOST },
+  /** The most: what published work allows for (years/shelter-effect.ts). */
+  shelterEffect: { usual: 1, most: 1.2 },
   /** n/N of every month where neither sunshine nor a weather file is given. */
   sunshineShare: 0.45,
   wind: { heightM: 10, calmShare: 0, weibullK: 2 },
