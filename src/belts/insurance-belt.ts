@@ -40,7 +40,7 @@ export interface Insurance {
   readonly plantedAtOnce: number;
   /** Latest year to plant by how fast the belt grows; null: even planted at once it is too late. */
   readonly latest: Readonly<Record<Pace, number | null>>;
-  /** True where the field keeps enough with nothing planted. */
+  /** True where the field keeps enough with nothing planted, even where all grows slowly. */
   readonly needless: boolean;
 }
 

@@ -36,7 +36,10 @@ export async function runInsurance(
       ? document
       : { ...document, features: document.features.filter(({ id }) => id !== insurerId) };
   let looks = 0;
-  const expected = 3 + PACES.length * AFTER_FELLING.length * (2 + Math.log2(Math.max(2, felledInYear)) / 2);
+  const expected =
+    3 +
+    AFTER_FELLING.length +
+    PACES.length * (AFTER_FELLING.length + 2 + Math.log2(Math.max(2, felledInYear)));
   const cutAt = async (site: SiteDocument, moment: SceneOptions) => {
     const { meanCut } = await runFieldCut(runner, site, moment, field, reading, run);
     run.onProgress?.(Math.min(1, ++looks / expected));
@@ -46,24 +49,33 @@ export async function runInsurance(
   const withEdge = await cutAt(bare, { ...at(felledInYear, 'usual'), felled: null });
   const leastCutShare = wish.leastCutShare ?? KEPT_SHARE * withEdge;
 
-  /** The lowest cut in the years after the felling; the year of felling decides mostly, and is looked at first. */
-  const lowest = async (site: SiteDocument, pace: Pace, stopBelow: number) => {
-    const cutAfter = (after: number) => cutAt(site, at(felledInYear + after, pace));
-    const atOnce = await cutAfter(0);
-    if (atOnce < stopBelow) return atOnce;
-    return Math.min(atOnce, ...(await Promise.all(AFTER_FELLING.map(cutAfter))));
-  };
-  const withoutEdge = await cutAt(bare, at(felledInYear, 'usual'));
-  const needless =
-    withoutEdge >= leastCutShare && (await lowest(bare, 'usual', leastCutShare)) >= leastCutShare;
-  const planted = (year: number) => withInsurance(document, wish, year, options, points);
-  const plantedAtOnce = await lowest(planted(0), 'usual', Number.NEGATIVE_INFINITY);
-  const latest: Record<Pace, number | null> = { slow: null, usual: null, fast: null };
-  for (const pace of PACES)
-    latest[pace] = await latestYear(
-      0,
-      felledInYear,
-      async (year) => (await lowest(planted(year), pace, leastCutShare)) >= leastCutShare,
+  const cutWhenFelled = (site: SiteDocument, pace: Pace) => cutAt(site, at(felledInYear, pace));
+  const lowestLater = async (site: SiteDocument, pace: Pace) =>
+    Math.min(
+      ...(await Promise.all(AFTER_FELLING.map((after) => cutAt(site, at(felledInYear + after, pace))))),
     );
+  const withoutEdge = await cutWhenFelled(bare, 'usual');
+  const needless =
+    withoutEdge >= leastCutShare &&
+    (await cutWhenFelled(bare, 'slow')) >= leastCutShare &&
+    (await lowestLater(bare, 'slow')) >= leastCutShare;
+  const planted = (year: number) => withInsurance(document, wish, year, options, points);
+  const plantedAtOnce = Math.min(
+    await cutWhenFelled(planted(0), 'usual'),
+    await lowestLater(planted(0), 'usual'),
+  );
+  const latest: Record<Pace, number | null> = {
+    slow: felledInYear,
+    usual: felledInYear,
+    fast: felledInYear,
+  };
+  for (const pace of needless ? [] : PACES) {
+    const keepsThen = async (year: number) => (await cutWhenFelled(planted(year), pace)) >= leastCutShare;
+    const keepsLater = async (year: number) => (await lowestLater(planted(year), pace)) >= leastCutShare;
+    // What is planted grows, so the year of felling mostly decides: later years are looked at once, for its answer.
+    const then = await latestYear(0, felledInYear, keepsThen);
+    latest[pace] =
+      then === null || (await keepsLater(then)) ? then : await latestYear(0, then - 1, keepsLater);
+  }
   return { wish, leastCutShare, withEdge, withoutEdge, plantedAtOnce, latest, needless };
 }
