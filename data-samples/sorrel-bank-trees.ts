@@ -18,7 +18,7 @@ const nurse = (removedYear?: number) => planned(2027, removedYear ? { removedYea
 const ROWS: readonly Row[] = [
   // Standing already.
   ['F1', 'Malus domestica', 45, -38, standing(6.2, { crownRadiusM: 3.1, state: 'old, hollow, bears well' })],
-  ['F2', 'Prunus avium', 54, 30, standing(8.5, { crownBaseM: 1.8 })],
+  ['F2', 'Prunus avium', 54, 30, standing(8.5, { crownBaseM: 1.8, plantedYear: 2013 })],
   [
     'T1',
     'Fraxinus excelsior',
@@ -26,10 +26,10 @@ const ROWS: readonly Row[] = [
     -52,
     standing(14, { crownBaseM: 3, removedYear: 2034, state: 'dying back' }),
   ],
-  ['T2', 'Betula papyrifera', -6, -56, standing(9)],
-  ['S1', 'Crataegus monogyna', -50, 41, standing(4.5)],
+  ['T2', 'Betula papyrifera', -6, -56, standing(9, { plantedYear: 2013 })],
+  ['S1', 'Crataegus monogyna', -50, 41, standing(4.5, { plantedYear: 2012 })],
   ['U1', 'Sambucus nigra', 51, -44, standing(3.2)],
-  ['F3', 'Sorbus aucuparia', -52, -53, standing(6)],
+  ['F3', 'Sorbus aucuparia', -52, -53, standing(6, { plantedYear: 2014 })],
 
   // Few tall trees.
   ['N1', 'Juglans regia', -4, 29, planned(2028)],
@@ -96,9 +96,19 @@ const ROWS: readonly Row[] = [
   ['U6', 'Rosa canina', 53, -3, planned(2029)],
 ];
 
-/** Some sixty trees and large shrubs of Pound Field. */
+/** Some sixty trees and large shrubs of Pound Field, and what was once read of the birch. */
 export function sorrelBankTrees({ point }: Sketch): SiteFeature[] {
-  return ROWS.map(([tag, species, eastM, northM, rest]) =>
-    point(`tree-${tag.toLowerCase()}`, [eastM, northM], { kind: 'tree', tag, species, ...rest }),
-  );
+  return [
+    ...ROWS.map(([tag, species, eastM, northM, rest]) =>
+      point(`tree-${tag.toLowerCase()}`, [eastM, northM], { kind: 'tree', tag, species, ...rest }),
+    ),
+    point('measure-birch', [-6, -56], {
+      kind: 'measure',
+      quantity: 'height',
+      of: 'tree-t2',
+      value: 6.1,
+      date: '2021-10-09',
+      method: 'by a stick',
+    }),
+  ];
 }

@@ -2,6 +2,7 @@ import { Command } from 'commander';
 import { addBeltsCommand } from './belts.ts';
 import { addCheckCommand } from './check.ts';
 import { type ExitStatus, exitOf } from './exit.ts';
+import { addGrowthCommand } from './growth.ts';
 import { addHorizonCommand } from './horizon.ts';
 import { addLayoutsCommand } from './layouts.ts';
 import { addLightCommand } from './light.ts';
@@ -27,6 +28,7 @@ function commands(): Command {
   addWindAtCommand(program);
   addWindSpotsCommand(program);
   addBeltsCommand(program);
+  addGrowthCommand(program);
   addProposeBeltsCommand(program);
   addLayoutsCommand(program);
   for (const command of program.commands) command.copyInheritedSettings(program);
@@ -41,7 +43,7 @@ function commands(): Command {
 export async function leeglade(args: readonly string[]): Promise<ExitStatus> {
   if (args.length === 0) {
     process.stderr.write(
-      'error: no command given; expected belts, check, layouts, light, horizon, propose-belts, shelter, stakes, wind, wind-at or wind-spots (--help tells more)\n',
+      'error: no command given; expected belts, check, growth, layouts, light, horizon, propose-belts, shelter, stakes, wind, wind-at or wind-spots (--help tells more)\n',
     );
     return 2;
   }

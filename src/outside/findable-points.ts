@@ -68,9 +68,11 @@ const isGate = (feature: SiteFeature): boolean => {
   return (kind === 'keepOut' || kind === 'service' || kind === 'path') && /\bgate/i.test(`${name} ${reason}`);
 };
 
-/** The tip of a shadow, and a spot where a meter was held, cannot be found again. */
-const leavesNoMark = ({ quantity, expected }: FeatureOf<'measure'>['properties']): boolean =>
-  quantity === 'shadow' || (quantity === 'wind' && expected !== undefined);
+/** The tip of a shadow, and a spot where a meter was held, cannot be found again; a plant's height has no spot. */
+const leavesNoMark = ({ quantity, expected, of }: FeatureOf<'measure'>['properties']): boolean =>
+  quantity === 'shadow' ||
+  (quantity === 'wind' && expected !== undefined) ||
+  (quantity === 'height' && of !== undefined);
 
 /**
  * What can be found outside and taped from: corners of the taken field, of other fields, gateposts, corners of

@@ -7,3 +7,5 @@ export const WILKINSON_RELATIVE = 'a relative in Wilkinson 1992; for this specie
 export const HEISLER = 'Heisler 1986, Urban Ecology 9:337';
 export const BOBINAC = 'Bobinac et al. 2020, Sumarski list 144:455-463 (a good site)';
 export const RED_ALDER_EXTENSION = 'extension service figures for good sites, quoted second-hand';
+/** A crown's spread: the full-grown one by common practice, smaller ones carried down by allometry. */
+export const SPREAD_SOURCE = `${COMMON_PRACTICE}; smaller crowns by Jucker et al. 2017, Global Change Biology 23:177-190`;

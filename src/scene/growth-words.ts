@@ -17,7 +17,7 @@ export function vigourWords(vigour: number): string {
   return `${percent(vigour - 1)} ${vigour > 1 ? 'more' : 'less'} than usual`;
 }
 
-const missWords = ({ meanShare, leanShare }: Misses): string =>
+export const missWords = ({ meanShare, leanShare }: Misses): string =>
   percent(leanShare) === '0 %'
     ? `${percent(meanShare)} apart in the mean, as many above as below`
     : `${percent(meanShare)} apart in the mean, and things were ${percent(leanShare)} ${leanShare > 0 ? 'taller' : 'lower'} than expected`;

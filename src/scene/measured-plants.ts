@@ -4,8 +4,8 @@ import { isBelievable, type MeasuredPlant, type PlantReading } from '../growth/p
 import { findRootstock, findSpecies } from '../plants/find-species.ts';
 import { chosenFeatures } from '../site/chosen-features.ts';
 import type { FeatureId, SiteDocument } from '../site/document.ts';
-import { growsTaller, type HeightReading, heightReadings } from '../site/height-readings.ts';
-import type { Woody } from './species-at-year.ts';
+import { growsTaller, type HeightReading, heightReadings, READ_FROM_WIND } from '../site/height-readings.ts';
+import type { Woody } from '../site/woody.ts';
 import { labelOf } from './things.ts';
 
 /** A plant that says how well things grow here, with the readings that count. */
@@ -75,6 +75,8 @@ export function measuredPlants(document: SiteDocument, layout: string | null): M
           readings.length > 1 ? 'the others are reckoned from it' : 'its year of planting is not known',
         );
       else if (!(reading.heightM > 0)) leave(reading, 'it is no height');
+      else if (reading.method === READ_FROM_WIND)
+        leave(reading, 'it was told from the wind, and is not near enough');
       else if (seasons <= 0) leave(reading, 'no season has passed since it was planted');
       else if (cut !== null) leave(reading, `it was cut in ${cut}`);
       else if (reading.heightM < start.heightM)

@@ -1,9 +1,11 @@
 import { type FittedVigour, fitVigour, vigourOf, vigoursWithoutEach } from '../growth/fit-vigour.ts';
+import { ageAtHeight, curveOnSite } from '../growth/height-curve.ts';
+import { PLANTING_HEIGHT_M } from '../growth/known-height.ts';
 import { type Misses, missesOf } from '../growth/miss.ts';
 import { expectedHeightM } from '../growth/plant-vigour.ts';
 import { findSpecies } from '../plants/find-species.ts';
 import type { FeatureId, SiteDocument } from '../site/document.ts';
-import type { HeightReading } from '../site/height-readings.ts';
+import { behindReadings, type HeightReading } from '../site/height-readings.ts';
 import { type LeftReading, measuredPlants, type ToldPlant } from './measured-plants.ts';
 
 /** One measured height beside what the model expected of the plant from its start. Heights in metres. */
@@ -12,8 +14,11 @@ export interface ComparedReading {
   readonly label: string;
   readonly species: string;
   readonly commonName: string;
+  readonly rootstockFactor: number;
   readonly plantedYear: number | null;
   readonly reading: HeightReading;
+  /** Seasons after planting at which the expected curve of a plant of usual size has the expected height. */
+  readonly onCurve: number;
   /** With the vigour that the site has now. */
   readonly expectedM: number;
   /** With the vigour that the readings say; null: too few say anything. */
@@ -39,13 +44,15 @@ export interface SiteVigour {
   readonly after: Misses | null;
   /** Each plant beside what the others alone would have had expected of it: what the fit is worth for one that was not measured. */
   readonly untold: Misses | null;
+  /** Plants that the file has a newer reading of than what the model starts from. */
+  readonly behind: readonly FeatureId[];
   /** False where the site has what the readings say, to the digits that are kept. */
   readonly isNews: boolean;
 }
 
 /** Vigour is kept to so many decimals. */
-export const VIGOUR_DIGITS = 2;
-const kept = (vigour: number): number => Number(vigour.toFixed(VIGOUR_DIGITS));
+const VIGOUR_DIGITS = 2;
+export const kept = (vigour: number): number => Number(vigour.toFixed(VIGOUR_DIGITS));
 
 export function siteVigour(document: SiteDocument, layout: string | null): SiteVigour {
   const { told, left } = measuredPlants(document, layout);
@@ -86,6 +93,7 @@ export function siteVigour(document: SiteDocument, layout: string | null): SiteV
             }));
       }),
     ),
+    behind: behindReadings(document, layout).map(({ plant }) => plant.id),
     isNews:
       fitted !== null &&
       (kept(now) !== kept(fitted.site.vigour) ||
@@ -94,14 +102,18 @@ export function siteVigour(document: SiteDocument, layout: string | null): SiteV
 }
 
 function compared(plant: ToldPlant, vigour: number, fittedVigour: number | null): ComparedReading[] {
-  const { id, label, species, commonName, plantedYear } = plant;
+  const { id, label, species, commonName, plantedYear, rootstockFactor } = plant;
+  const curve = curveOnSite(plant.curve, rootstockFactor * vigour, 'usual');
+  const headStart = ageAtHeight(curve, plant.startM) - ageAtHeight(curve, PLANTING_HEIGHT_M);
   return plant.kept.map((reading, i) => ({
     of: id,
     label,
     species,
     commonName,
+    rootstockFactor,
     plantedYear,
     reading,
+    onCurve: plant.readings[i].seasons + headStart,
     expectedM: expectedHeightM(plant, vigour, plant.readings[i].seasons),
     fittedM: fittedVigour === null ? null : expectedHeightM(plant, fittedVigour, plant.readings[i].seasons),
   }));

@@ -3,8 +3,11 @@ import { curveOnSite, heightAfterSeasons, type Pace } from '../growth/height-cur
 import { PLANTING_HEIGHT_M } from '../growth/known-height.ts';
 import { LEAF_CALENDARS, type LeafDays, leafDays } from '../growth/leaf-calendar.ts';
 import { beltHabitOf } from '../plants/crown-density.ts';
+import { findSpecies } from '../plants/find-species.ts';
 import type { BeltHabit, Rootstock, Species } from '../plants/species.ts';
+import { chosenFeatures } from '../site/chosen-features.ts';
 import type { SiteDocument } from '../site/document.ts';
+import { growsTaller } from '../site/height-readings.ts';
 import { siteCentre } from './site-ground.ts';
 
 export const PACES: readonly Pace[] = ['slow', 'usual', 'fast'];
@@ -29,6 +32,16 @@ export interface SpeciesGrowth {
   /** Share of the leaves that stays through the winter. */
   readonly winterShare: number;
   readonly belt: BeltHabit;
+}
+
+/** The species that grow on a site in a layout, by their common names. */
+export function speciesOnSite(document: SiteDocument, layout: string | null): Species[] {
+  const found = new Set<Species>();
+  for (const { properties } of chosenFeatures(document, layout).filter(growsTaller)) {
+    const species = findSpecies(properties.species, document.site.species);
+    if (species) found.add(species);
+  }
+  return [...found].sort((a, b) => a.commonName.localeCompare(b.commonName));
 }
 
 /** Seasons after planting that a table shows. */

@@ -1,4 +1,4 @@
-import { featuresOfKind } from './chosen-features.ts';
+import { chosenFeatures, featuresOfKind } from './chosen-features.ts';
 import type { FeatureId, FeatureOf, SiteDocument, SiteFeature } from './document.ts';
 import { firstPlace } from './places.ts';
 import { seasonPosition } from './season-position.ts';
@@ -19,6 +19,9 @@ export interface HeightReading {
 type Woody = FeatureOf<'tree' | 'belt' | 'block'>;
 export const growsTaller = (feature: SiteFeature): feature is Woody =>
   ['tree', 'belt', 'block'].includes(feature.properties.kind);
+
+/** `method` of a height that readings of the wind fit: good enough to start from, not to tell how well things grow. */
+export const READ_FROM_WIND = 'from the wind behind it';
 
 /** Heights are kept to this many decimals of a metre: nobody knows a tree closer. */
 export const HEIGHT_DIGITS = 1;
@@ -66,4 +69,21 @@ export function heightReadings(document: SiteDocument): Map<FeatureId, HeightRea
   }
   for (const list of readings.values()) list.sort((a, b) => a.position - b.position);
   return readings;
+}
+
+/** Plants of a layout whose newest reading is not what the model starts from. */
+export function behindReadings(
+  document: SiteDocument,
+  layout: string | null,
+): { readonly plant: Woody; readonly newest: HeightReading }[] {
+  const readings = heightReadings(document);
+  return chosenFeatures(document, layout)
+    .filter(growsTaller)
+    .flatMap((plant) => {
+      const newest = readings.get(plant.id)?.at(-1);
+      const { heightM, measuredYear } = plant.properties;
+      if (!newest || newest.measure === null) return [];
+      const isTaken = measuredYear === newest.year && Math.abs((heightM ?? 0) - newest.heightM) <= SAME_M;
+      return isTaken ? [] : [{ plant, newest }];
+    });
 }

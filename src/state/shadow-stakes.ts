@@ -121,4 +121,6 @@ export function keepReading(
 
 /** Gives the thing the height that the readings fit; one step to undo. */
 export const acceptHeight = (app: App, id: FeatureId, height: NonNullable<StakeScore['height']>): void =>
-  app.edit('Take a measured height', (document) => takeHeight(document, id, height));
+  app.edit('Take a measured height', (document) =>
+    takeHeight(document, id, { ...height, method: 'shadow stakes' }),
+  );

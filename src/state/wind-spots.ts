@@ -5,6 +5,7 @@ import { labelOf } from '../scene/things.ts';
 import { setProperties } from '../site/actions/set-properties.ts';
 import { takeHeight } from '../site/actions/take-height.ts';
 import type { FeatureId, SiteDocument, SiteFeature } from '../site/document.ts';
+import { READ_FROM_WIND } from '../site/height-readings.ts';
 import { clockOfUtc } from '../sun/clock-time.ts';
 import { nextDay } from '../sun/day-words.ts';
 import { isKeptSpot, type KeptSpot, keptSpots, type MeterReading } from '../windspots/kept-spots.ts';
@@ -177,7 +178,7 @@ export function beltFindings({ fits, belt }: ShownScore): BeltFinding {
 export function acceptBeltHeight(app: App, of: FeatureId, { belt }: ShownScore, heightM: number): void {
   if (!belt) return;
   app.edit('Take a height from the wind', (document) =>
-    takeHeight(document, of, { heightM, measuredYear: belt.heightYear }),
+    takeHeight(document, of, { heightM, measuredYear: belt.heightYear, method: READ_FROM_WIND }),
   );
 }
 

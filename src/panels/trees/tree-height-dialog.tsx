@@ -1,27 +1,38 @@
 import { useState } from 'react';
-import { setProperties } from '../../site/actions/set-properties.ts';
 import { formatLength } from '../../state/format-measure.ts';
+import { takeReadHeight } from '../../state/growth-here.ts';
 import { heightByAngle, heightByShadow, heightByStick } from '../../state/measure-tree.ts';
-import { useApp } from '../../state/store.ts';
+import { appStore, useApp } from '../../state/store.ts';
+import { BadInputError } from '../../units/bad-input.ts';
 import { fineDirectionWord } from '../../units/compass.ts';
 import { Choice } from '../parts/choice.tsx';
 import { Dialog } from '../parts/dialog.tsx';
 import { LengthField } from '../parts/length-field.tsx';
 import { NumberField } from '../parts/number-field.tsx';
+import { SelectField } from '../parts/select-field.tsx';
 import { TextField } from '../parts/text-field.tsx';
 
-type Way = 'shadow' | 'angle' | 'stick';
+type Way = 'shadow' | 'angle' | 'stick' | 'rod';
+/** As it is kept with the reading. */
+const METHODS: Record<Way, string> = {
+  shadow: 'by its shadow',
+  angle: 'by an angle',
+  stick: 'by a stick',
+  rod: 'by a rod',
+};
+const NOTHING = '';
+const GROWS = ['tree', 'belt', 'block'];
 
-/** A tree's height without climbing it: from its shadow, an angle, or a stick. */
+/** A tree's height without climbing it: from its shadow, an angle, a stick, or for a low one a rod. */
 export function TreeHeightDialog() {
   const show = useApp((app) => app.show);
   const units = useApp((app) => app.unitSystem);
-  const edit = useApp((app) => app.edit);
   const centre = useApp((app) => app.centre);
   const timeZone = useApp((app) => app.document.site.timeZone);
-  const selected = useApp(
-    (app) => app.document.features.find((feature) => feature.id === app.selection) ?? null,
-  );
+  const selection = useApp((app) => app.selection);
+  const things = useApp((app) => app.grown.things);
+  const growing = things.filter(({ kind }) => GROWS.includes(kind));
+  const [whose, setWhose] = useState(selection === null ? NOTHING : String(selection));
   const [way, setWay] = useState<Way>('shadow');
   const [lengthM, setLengthM] = useState(12);
   const [eyeM, setEyeM] = useState(1.6);
@@ -37,7 +48,9 @@ export function TreeHeightDialog() {
   let heightM: number | null = null;
   let said: string | null = null;
   try {
+    if (date === '') throw new BadInputError('The day is missing: expected the day it was measured.');
     if (way === 'angle') heightM = heightByAngle({ distanceM: lengthM, eyeHeightM: eyeM, topDeg, footDeg });
+    else if (way === 'rod') heightM = lengthM;
     else if (way === 'stick') heightM = heightByStick({ distanceM: lengthM, stickM, eyeToStickM: reachM });
     else {
       const shadow = heightByShadow({
@@ -54,14 +67,10 @@ export function TreeHeightDialog() {
   } catch (reason) {
     said = (reason as Error).message;
   }
-  const takes = selected && ['tree', 'belt', 'block'].includes(selected.properties.kind) ? selected : null;
-  const year = Number(date.slice(0, 4)) || new Date().getFullYear();
+  const takes = growing.find(({ id }) => String(id) === whose) ?? null;
   const give = () => {
     if (!takes || heightM === null) return;
-    const measured = Number(heightM.toFixed(1));
-    edit('Take a measured height', (document) =>
-      setProperties(document, [takes.id], { heightM: measured, measuredYear: year }),
-    );
+    takeReadHeight(appStore.getState(), takes.id, { heightM, date, method: METHODS[way] });
     close();
   };
   return (
@@ -83,9 +92,16 @@ export function TreeHeightDialog() {
           { value: 'shadow', label: 'its shadow' },
           { value: 'angle', label: 'an angle' },
           { value: 'stick', label: 'a stick' },
+          { value: 'rod', label: 'a rod' },
         ]}
         onChange={setWay}
       />
+      <div className="pair">
+        <TextField label="Day" type="date" value={date} onChange={setDate} />
+        {way === 'shadow' ? (
+          <TextField label="Clock time there" type="time" value={time} onChange={setTime} />
+        ) : null}
+      </div>
       {way === 'shadow' ? (
         <>
           <LengthField
@@ -95,10 +111,6 @@ export function TreeHeightDialog() {
             maxM={500}
             onChange={setLengthM}
           />
-          <div className="pair">
-            <TextField label="Day" type="date" value={date} onChange={setDate} />
-            <TextField label="Clock time there" type="time" value={time} onChange={setTime} />
-          </div>
           <NumberField
             label="The ground rises along the shadow by"
             value={riseDeg}
@@ -162,13 +174,29 @@ export function TreeHeightDialog() {
           </div>
         </>
       ) : null}
+      {way === 'rod' ? (
+        <LengthField
+          label="Height, read on the rod"
+          valueM={lengthM}
+          minM={0.1}
+          maxM={120}
+          onChange={setLengthM}
+        />
+      ) : null}
       <div className={heightM === null ? 'answer dark' : 'answer'} aria-live="polite">
         <strong>{heightM === null ? '–' : formatLength(heightM, units)}</strong>
         <p>{heightM === null ? said : `tall. ${said ?? ''}`}</p>
       </div>
-      {takes ? null : (
-        <p className="field-hint">Choose a tree or belt on the map first to give it this height.</p>
-      )}
+      <SelectField
+        label="Whose height is it?"
+        value={takes ? whose : NOTHING}
+        options={[
+          { value: NOTHING, label: 'of none that is drawn' },
+          ...growing.map(({ id, label }) => ({ value: String(id), label })),
+        ]}
+        hint="It is kept as a reading of that day; the plant grows on from its newest."
+        onChange={setWhose}
+      />
     </Dialog>
   );
 }

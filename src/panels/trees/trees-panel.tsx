@@ -4,6 +4,7 @@ import { takenField } from '../../site/chosen-features.ts';
 import { areaOfFeatureM2 } from '../../state/area-figures.ts';
 import { listInWords } from '../../state/format-words.ts';
 import { useApp } from '../../state/store.ts';
+import { GrowthSection } from '../growth/growth-section.tsx';
 import { Answer } from '../parts/answer.tsx';
 import { Choice } from '../parts/choice.tsx';
 import { DrawButtons } from '../parts/draw-buttons.tsx';
@@ -46,6 +47,7 @@ export function TreesPanel() {
         ]}
         onChange={(chosen) => show({ shownEnd: chosen === 'usual' ? null : chosen })}
       />
+      <GrowthSection />
       <TreeTable />
       <Details title="Before you plant">
         <p className="caution">
