@@ -1,11 +1,12 @@
 import { shelterScene } from '../scene/build-scene.ts';
 import type { GrowthSpeeds, SceneOptions } from '../scene/options.ts';
 import type { FeatureId, SiteDocument } from '../site/document.ts';
+import { ownDrag } from '../wind/own-drag.ts';
 import { LIVE_DIRECTIONS_A_SECTOR } from '../wind/shelter-directions.ts';
-import type { ShelterOptions } from '../wind/shelter-types.ts';
+import type { ShelterOnGridsRequest, ShelterOptions } from '../wind/shelter-types.ts';
 import { growingPlants, YEARS } from '../years/growing-plants.ts';
 import { growthSpeed, shelterEffectOf } from '../years/shelter-effect.ts';
-import { cutAtPlants, windPlaces } from '../years/wind-places.ts';
+import { cutAtPlants, cutByOthers, type WindPlace, windPlaces } from '../years/wind-places.ts';
 import { withGroundNear } from './ground-near.ts';
 import type { JobRunner, RunOptions } from './messages.ts';
 import { runParts } from './split-rows.ts';
@@ -44,42 +45,68 @@ export async function runStepYears(
   const grids = places.map(({ grid }) => grid);
   for (const year of YEARS) {
     const built = shelterScene(document, { ...options, year, speeds });
-    const { things } = built;
     const scene = withGroundNear(built.scene, grids);
-    const standing = new Map(things.map(({ id }, thing) => [id, thing]));
+    const standing = new Map(built.things.map(({ id }, thing) => [id, thing]));
+    const request = { ...READING, scene, options: shelter };
     const there = places.filter(({ readers }) => readers.some(({ id }) => standing.has(id)));
-    const shares = Array.from({ length: Math.min(runner.threads, there.length) }, (_, i) =>
-      there.filter((_, k) => k % runner.threads === i),
+    const read = await readWinds(runner, request, there, standing, run.signal);
+    const own = ownDrag(request);
+    const crownOf = new Map(
+      Array.from(scene.crowns.thing.subarray(0, scene.crowns.count), (thing, i) => [thing, i]),
     );
-    const cuts = await runParts(
-      shares,
-      () => 1,
-      { signal: run.signal },
-      async (part, options) => {
-        const results = await runner.run(
-          'shelter-on-grids',
-          {
-            ...READING,
-            options: shelter,
-            scene,
-            directionsASector: LIVE_DIRECTIONS_A_SECTOR,
-            places: part.map(({ grid, without }) => ({
-              grid,
-              without: without === null ? null : (standing.get(without) ?? null),
-            })),
-          },
-          options,
-        );
-        return part.map((place, i) => cutAtPlants(place, results[i].windShare));
-      },
-    );
-    for (const [id, cut] of cuts.flat().flatMap((found) => [...found])) {
+    for (const [id, speed] of speeds) {
+      const thing = standing.get(id);
+      if (thing === undefined) continue;
+      const crown = crownOf.get(thing);
+      const withTrees = read.withTrees.get(id) ?? 0;
+      const cut =
+        crown === undefined ? withTrees : cutByOthers(withTrees, read.withoutTrees.get(id) ?? 0, own[crown]);
       // Until the next season has its own pace it is taken to grow on at this one.
-      if (standing.has(id)) speeds.get(id)?.fill(growthSpeed(cut, fullEffect), year);
+      speed.fill(growthSpeed(cut, fullEffect), year);
     }
     run.onProgress?.((year + 1) / YEARS.length);
   }
   return speeds;
+}
+
+/** Shares by which the wind of plants is cut in the growing season, by their ids. */
+interface WindsRead {
+  readonly withTrees: ReadonlyMap<FeatureId, number>;
+  readonly withoutTrees: ReadonlyMap<FeatureId, number>;
+}
+
+/** Reads the wind at all places, shared out among the threads. @param standing what the scene numbers each thing. */
+async function readWinds(
+  runner: JobRunner,
+  request: Omit<ShelterOnGridsRequest, 'places'>,
+  places: readonly WindPlace[],
+  standing: ReadonlyMap<FeatureId, number>,
+  signal: AbortSignal | undefined,
+): Promise<WindsRead> {
+  const shares = Array.from({ length: Math.min(runner.threads, places.length) }, (_, i) =>
+    places.filter((_, k) => k % runner.threads === i),
+  );
+  const cuts = await runParts(
+    shares,
+    () => 1,
+    { signal },
+    async (part, options) => {
+      const asked = part.map(({ grid, trees, without }) => ({
+        grid,
+        trees,
+        without: without === null ? null : (standing.get(without) ?? null),
+      }));
+      const results = await runner.run(
+        'shelter-on-grids',
+        { ...request, directionsASector: LIVE_DIRECTIONS_A_SECTOR, places: asked },
+        options,
+      );
+      return part.map((place, i) => ({ trees: place.trees, cut: cutAtPlants(place, results[i].windShare) }));
+    },
+  );
+  const joined = (trees: boolean) =>
+    new Map(cuts.flat().flatMap((found) => (found.trees === trees ? [...found.cut] : [])));
+  return { withTrees: joined(true), withoutTrees: joined(false) };
 }
 
 /** The pace of each plant as its site reckons with it; null where shelter is not reckoned to speed growth. */

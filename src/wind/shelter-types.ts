@@ -58,10 +58,13 @@ export interface ShelterRequest {
   readonly directionsASector?: number;
 }
 
-/** A small grid of a scene; `without` is the number of a thing that does not act there, as a belt not on itself. */
+/** A small grid of a scene, and what of the scene acts there. */
 export interface ShelterPlace {
   readonly grid: GridSpec;
+  /** Number of a thing whose barriers do not, as a belt not on itself; null: all do. */
   readonly without: number | null;
+  /** Whether its single trees do. */
+  readonly trees: boolean;
 }
 
 /** Several small grids of one scene, such as where its plants stand. */

@@ -11,10 +11,13 @@ interface WindReader {
   readonly cells: readonly number[];
 }
 
-/** A grid on which the wind of some plants is read; a belt or block stands in its own lee, and is left out of its own. */
+/** A grid on which the wind of some plants is read, and what acts there. */
 export interface WindPlace {
   readonly grid: GridSpec;
+  /** A belt or block stands in its own lee, and is left out of its own; null: all act. */
   readonly without: FeatureId | null;
+  /** Whether single trees act. */
+  readonly trees: boolean;
   readonly readers: readonly WindReader[];
 }
 
@@ -25,16 +28,26 @@ const TREE_CELLS_ACROSS = 32;
 const BELT_CELLS_ACROSS = 5;
 const FINEST_CELL_M = 2;
 
-/** Where the wind of a site's plants is read; single trees on one grid, for a tree is little shelter to itself. */
+/**
+ * Where the wind of a site's plants is read. Single trees are read on one grid twice, with trees and without: what each
+ * takes off its own wind is taken out after (`cutByOthers`).
+ */
 export function windPlaces(plants: readonly Woody[], frame: Frame): WindPlace[] {
   const places: WindPlace[] = [];
   const trees: (readonly [FeatureId, readonly LonLat[]])[] = [];
   for (const plant of plants) {
     const points = pointsOf(plant);
     if (plant.properties.kind === 'tree') trees.push([plant.id, points]);
-    else places.push(placeOf([[plant.id, points]], frame, BELT_CELLS_ACROSS, plant.id));
+    else
+      places.push({
+        ...cellsOf([[plant.id, points]], frame, BELT_CELLS_ACROSS),
+        without: plant.id,
+        trees: true,
+      });
   }
-  return trees.length > 0 ? [placeOf(trees, frame, TREE_CELLS_ACROSS, null), ...places] : places;
+  if (trees.length === 0) return places;
+  const ofTrees = { ...cellsOf(trees, frame, TREE_CELLS_ACROSS), without: null };
+  return [{ ...ofTrees, trees: true }, { ...ofTrees, trees: false }, ...places];
 }
 
 function pointsOf({ geometry }: Woody): LonLat[] {
@@ -45,12 +58,11 @@ function pointsOf({ geometry }: Woody): LonLat[] {
   return BELT_PARTS.map((part) => lonLat(along(line, part * length(line)).geometry.coordinates));
 }
 
-function placeOf(
+function cellsOf(
   plants: readonly (readonly [FeatureId, readonly LonLat[]])[],
   frame: Frame,
   across: number,
-  without: FeatureId | null,
-): WindPlace {
+): Pick<WindPlace, 'grid' | 'readers'> {
   // Every plant has a point.
   const box = localBoxOf(
     frame,
@@ -64,7 +76,7 @@ function placeOf(
     const row = Math.floor((grid.northM - y) / grid.cellM);
     return row * grid.columns + column;
   };
-  return { grid, without, readers: plants.map(([id, points]) => ({ id, cells: points.map(cellAt) })) };
+  return { grid, readers: plants.map(([id, points]) => ({ id, cells: points.map(cellAt) })) };
 }
 
 /** Share by which the growing season's wind is cut at each plant. @param windShare first band: the growing season. */
@@ -78,3 +90,12 @@ export function cutAtPlants({ grid, readers }: WindPlace, windShare: Float32Arra
     }),
   );
 }
+
+/**
+ * Share by which a tree's wind is cut by all others. Where belts and walls cut it more than all trees do, they alone
+ * count (the smallest share wins); otherwise what the tree takes off by itself is taken out, a little too much where
+ * many stand close, for drags do not quite add.
+ * @param withTrees cut by everything, the tree among it. @param withoutTrees by belts, walls and land alone.
+ */
+export const cutByOthers = (withTrees: number, withoutTrees: number, own: number): number =>
+  Math.max(withoutTrees, withTrees - own);

@@ -1,0 +1,49 @@
+import { CROWN_STRIDE, type CrownSet } from '../crowns/crown-set.ts';
+import { LANES } from './kernel/assembly/layout.ts';
+import { looseTrees } from './loose-trees.ts';
+import { shelterSeasons } from './shelter-phases.ts';
+import { acrossWind, alongWind, windRay } from './shelter-tile.ts';
+import type { ShelterRequest } from './shelter-types.ts';
+import { grove, treeField } from './tree-field.ts';
+
+/** Room for the field of one tree. */
+const FIELD_FLOATS = 32 * 32 * LANES;
+/** Any wind: it is the same from every side. */
+const RAY = windRay(0);
+
+/**
+ * What each single tree takes off the wind of the growing season at its own place if it stood alone, 0 to 1: the same
+ * from every side. By crown, in their order; 0 for what is no taller than the reading height.
+ */
+export function ownDrag({ scene, readingHeightM, options }: Omit<ShelterRequest, 'grid'>): Float64Array {
+  const { crowns, leaf, growingDay } = scene;
+  const drag = new Float64Array(crowns.count);
+  if (!options.scatteredTrees) return drag;
+  const field = new Float32Array(FIELD_FLOATS);
+  for (let i = 0; i < crowns.count; i++) {
+    const alone = looseTrees(crownAlone(crowns, i), [], readingHeightM, options);
+    const { phases } = shelterSeasons(leaf, growingDay, [], alone);
+    const own = grove(alone, phases);
+    const [tree] = alone;
+    for (let first = 0; first < phases.length; first += LANES) {
+      const beside = phases.slice(first, first + LANES);
+      const spec = treeField(own, RAY, beside, field, 0);
+      if (!spec) break;
+      // The field is laid out about the tree: it stands at a node.
+      const column = Math.round((acrossWind(RAY, tree.xM, tree.yM) - spec.firstAcrossM) / spec.cellM);
+      const row = Math.round((alongWind(RAY, tree.xM, tree.yM) - spec.firstAlongM) / spec.cellM);
+      beside.forEach(({ growingWeight }, lane) => {
+        drag[i] += growingWeight * field[(row * spec.across + column) * LANES + lane];
+      });
+    }
+  }
+  return drag;
+}
+
+const crownAlone = (crowns: CrownSet, i: number): CrownSet => ({
+  count: 1,
+  values: crowns.values.subarray(i * CROWN_STRIDE, (i + 1) * CROWN_STRIDE),
+  form: crowns.form.subarray(i, i + 1),
+  leafClass: crowns.leafClass.subarray(i, i + 1),
+  thing: crowns.thing.subarray(i, i + 1),
+});
