@@ -2,6 +2,7 @@ import { COMMON_PRACTICE, SPREAD_SOURCE } from '../plants/sources.ts';
 import { leafWords, readMissWords, VIGOUR_RULE, vigourSentences } from '../scene/growth-words.ts';
 import type { ComparedReading, SiteVigour } from '../scene/site-vigour.ts';
 import { type ByPace, PACES, type SpeciesGrowth } from '../scene/species-growth.ts';
+import { csvCell } from './csv-cell.ts';
 
 export interface GrowthPage {
   readonly siteName: string;
@@ -143,10 +144,6 @@ export function growthJson({ siteName, layout, vigour, species }: GrowthPage): s
 
 const CSV_HEAD =
   'species,common_name,rootstock,pace,years_after_planting,height_m,spread_m,height_source,curve_source';
-const cell = (value: string | number): string => {
-  const text = String(value);
-  return /[",\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
-};
 
 /** One row for each species, pace and age. */
 export function growthCsv({ species }: GrowthPage): string {
@@ -165,7 +162,7 @@ export function growthCsv({ species }: GrowthPage): string {
             heightSource,
             curveSource,
           ]
-            .map(cell)
+            .map(csvCell)
             .join(','),
         ),
       ),

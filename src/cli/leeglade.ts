@@ -1,5 +1,6 @@
 import { Command } from 'commander';
 import { addBeltsCommand } from './belts.ts';
+import { addCareCommand } from './care.ts';
 import { addCheckCommand } from './check.ts';
 import { type ExitStatus, exitOf } from './exit.ts';
 import { addGrowthCommand } from './growth.ts';
@@ -28,6 +29,7 @@ function commands(): Command {
   addWindAtCommand(program);
   addWindSpotsCommand(program);
   addBeltsCommand(program);
+  addCareCommand(program);
   addGrowthCommand(program);
   addProposeBeltsCommand(program);
   addLayoutsCommand(program);
@@ -43,7 +45,7 @@ function commands(): Command {
 export async function leeglade(args: readonly string[]): Promise<ExitStatus> {
   if (args.length === 0) {
     process.stderr.write(
-      'error: no command given; expected belts, check, growth, layouts, light, horizon, propose-belts, shelter, stakes, wind, wind-at or wind-spots (--help tells more)\n',
+      'error: no command given; expected belts, care, check, growth, layouts, light, horizon, propose-belts, shelter, stakes, wind, wind-at or wind-spots (--help tells more)\n',
     );
     return 2;
   }

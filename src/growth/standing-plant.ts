@@ -3,7 +3,10 @@ import { knownHeight } from './known-height.ts';
 import type { WoodyPlant } from './woody-plant.ts';
 
 /** The year in whose winter it is planted; undefined: it stands there, since nobody knows when. */
-const plantingYear = ({ plantedYear, status, heightM }: WoodyPlant, baseYear: number): number | undefined =>
+export const plantingYear = (
+  { plantedYear, status, heightM }: WoodyPlant,
+  baseYear: number,
+): number | undefined =>
   plantedYear ?? (status === 'planned' && heightM === undefined ? baseYear : undefined);
 
 /** What is done up to a year; in the winter of planting and before there is nothing to be done. */
