@@ -11,7 +11,6 @@ import { LOOKING_AROUND } from './compute-light.ts';
 import { EDGE, PLANE_BYTES } from './kernel/assembly/layout.ts';
 import type { Kernel } from './kernel/kernel.ts';
 import { everyThing, type LoadedTile, loadThings, loadTile } from './kernel/load.ts';
-import { classesThatMatter } from './leaf-groups.ts';
 import { LIVE, type LightPlan, lightPlan, SKY_SLOTS } from './light-plan.ts';
 import type { LightYearsRequest, YearLight } from './light-types.ts';
 import { addYear, loadScene, lookAround } from './loaded-scene.ts';
@@ -57,7 +56,8 @@ function figuresOf(kernel: Kernel, plan: LightPlan): Figure[] {
 /** Light of every year asked for, in their order. */
 export function* computeLightYears(request: LightYearsRequest): Steps<YearLight[]> {
   const { scene, years, grid, readingHeightM, rows = ALL_ROWS } = request;
-  const plan = lightPlan(scene, LIVE, classesOfYears(request));
+  // Every class, so that a year does not hang on which others are asked for with it.
+  const plan = lightPlan(scene, LIVE, new Uint8Array(scene.leaf.classCount).fill(1));
   yield 0;
   const loaded = loadScene(scene, plan);
   const { kernel, z0 } = loaded;
@@ -107,14 +107,4 @@ function take(
       const from = r * stride + c;
       into[place.at + r * place.rowCells + c] = hidden[from] ? Number.NaN : values[from];
     }
-}
-
-/** The leaf classes that anything hangs on in any of the years. */
-function classesOfYears({ scene, years }: LightYearsRequest): Uint8Array {
-  const matters = new Uint8Array(scene.leaf.classCount);
-  for (const things of years) {
-    const here = classesThatMatter({ ...scene, ...things });
-    for (let c = 0; c < matters.length; c++) matters[c] |= here[c];
-  }
-  return matters;
 }

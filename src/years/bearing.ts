@@ -32,7 +32,7 @@ export function bearingTrees(document: SiteDocument, layout: string | null): Bea
       rootstock,
       plantedYear,
     };
-    const year = plantedYear - baseYear + species.yearsToBear - 1;
+    const year = plantedYear - baseYear + species.yearsToBear;
     const stand = treeAtYear(document, { ...tree, properties }, { year, layout, pace: 'usual' });
     return [
       {
