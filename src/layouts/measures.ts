@@ -20,12 +20,16 @@ export interface Measure {
 export const isBand = (value: MeasureValue): value is PaceBand<number | null> =>
   typeof value === 'object' && value !== null;
 
-const same = (a: number | null, b: number | null): boolean => Object.is(a, b);
+/** What is told apart: whole percents, decimetres, anything else to a hundredth. */
+const TOLD_APART: Partial<Record<MeasureUnit, number>> = { share: 0.01, m: 0.1 };
 
-export function differs({ values: [a, b] }: Measure): boolean {
-  if (isBand(a) && isBand(b))
-    return !(same(a.slow, b.slow) && same(a.usual, b.usual) && same(a.fast, b.fast));
-  return isBand(a) || isBand(b) || !same(a, b);
+/** Whether the figures are not the same as they are told. */
+export function differs({ values: [a, b], unit }: Measure): boolean {
+  const told = (value: number) => Math.round(value / (TOLD_APART[unit] ?? 0.01));
+  const apart = (one: number | null, other: number | null) =>
+    one === null || other === null ? one !== other : told(one) !== told(other);
+  if (isBand(a) && isBand(b)) return PACES.some((pace) => apart(a[pace], b[pace]));
+  return isBand(a) || isBand(b) || apart(a, b);
 }
 
 /** How much more b is than a; null where one of them is not known. */

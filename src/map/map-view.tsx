@@ -1,7 +1,7 @@
 import './map.css';
 import { useId, useRef, useState } from 'react';
 import { pictureRaster } from '../state/picture-raster.ts';
-import { useApp } from '../state/store.ts';
+import { appStore, useApp } from '../state/store.ts';
 import { Cross } from './cross.tsx';
 import { DrawBar } from './draw-bar.tsx';
 import { useKeys } from './drawing/use-keys.ts';
@@ -10,11 +10,13 @@ import { useReshaping } from './drawing/use-reshaping.ts';
 import { useSketch } from './drawing/use-sketch.ts';
 import { FelledBanner } from './felled-banner.tsx';
 import { useInkTheme } from './ink-theme.ts';
+import { LayoutBanner } from './layout-banner.tsx';
 import { Legend } from './legend.tsx';
 import { NorthArrow } from './north-arrow.tsx';
 import { Progress } from './progress.tsx';
 import { ReadOut } from './read-out.tsx';
 import { ScaleBar } from './scale-bar.tsx';
+import { siteBounds } from './site-bounds.ts';
 import { Spoken } from './spoken.tsx';
 import { useFallStrip } from './use-fall-strip.ts';
 import { useFitToSite } from './use-fit-to-site.ts';
@@ -33,7 +35,13 @@ export function MapView() {
   const container = useRef<HTMLDivElement>(null);
   const theme = useInkTheme();
   const help = useId();
-  const map = useMap(container, theme, help);
+  const map = useMap(container, theme, {
+    label: 'Map. Arrow keys move a cross over the ground.',
+    helpId: help,
+    testId: 'map-canvas',
+    keysMove: false,
+    bounds: () => siteBounds(appStore.getState()),
+  });
   const raster = useApp(pictureRaster);
   const [hatched, setHatched] = useState(false);
   useRelief(map, theme);
@@ -57,6 +65,7 @@ export function MapView() {
       <div className="map-head">
         <DrawBar />
         <FelledBanner />
+        <LayoutBanner />
         <ReadOut map={map} />
       </div>
       <div className="map-foot-left">

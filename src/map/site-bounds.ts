@@ -1,5 +1,6 @@
 import type { LonLat } from '../geo/frame.ts';
 import { destination } from '../geo/geodesic.ts';
+import type { SiteFeature } from '../site/document.ts';
 import { placesOf } from '../site/places.ts';
 import type { AppState } from '../state/model.ts';
 
@@ -12,10 +13,14 @@ const EMPTY_SITE_HALF_M = 75;
 /** Ground shown around the taken field, metres. */
 const ABOUT_FIELD_M = 20;
 
-/** The box around the field that is taken and some ground about it, so that its edges are seen too; null when none is. */
+/** That of the field that is taken, so that its edges are seen too; null when none is. */
 export function takenFieldBounds({ document }: Pick<AppState, 'document'>): Bounds | null {
   const field = document.features.find(({ properties }) => properties.kind === 'field' && properties.taken);
-  if (!field) return null;
+  return field ? boundsAround(field) : null;
+}
+
+/** The box around a field and some ground about it. */
+export function boundsAround(field: SiteFeature): Bounds {
   const corners = [...placesOf(field.geometry.coordinates)];
   const lons = corners.map(([lon]) => lon);
   const lats = corners.map(([, lat]) => lat);

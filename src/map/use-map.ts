@@ -2,27 +2,37 @@ import 'maplibre-gl/dist/maplibre-gl.css';
 import { Map as MapLibre, setWorkerUrl } from 'maplibre-gl';
 import workerUrl from 'maplibre-gl/dist/maplibre-gl-worker.mjs?url';
 import { type RefObject, useEffect, useRef, useState } from 'react';
-import { appStore } from '../state/store.ts';
 import type { InkTheme } from './ink-theme.ts';
 import { drawingLayers, paperStyle } from './paper-style.ts';
 import { drawPatterns } from './plan-patterns.ts';
-import { siteBounds } from './site-bounds.ts';
+import type { Bounds } from './site-bounds.ts';
 
 setWorkerUrl(workerUrl);
 
-/**
- * The MapLibre map in a container; null until it can be drawn on.
- * @param helpId id of the element that says what the keys do
- */
+/** What a map is for: asked once, when it is made. */
+export interface MapUse {
+  /** What it is called by those who do not see it. */
+  readonly label: string;
+  /** Id of the element that says what the keys do. */
+  readonly helpId: string;
+  readonly testId: string;
+  /** Whether the arrow keys move the sheet; otherwise they are somebody else's (drawing/use-keys.ts). */
+  readonly keysMove: boolean;
+  /** What it shows first. */
+  bounds(): Bounds;
+}
+
+/** The MapLibre map in a container; null until it can be drawn on. */
 export function useMap(
   container: RefObject<HTMLDivElement | null>,
   theme: InkTheme,
-  helpId: string,
+  use: MapUse,
 ): MapLibre | null {
   const [map, setMap] = useState<MapLibre | null>(null);
   // A living map changes its inks below; only its first sheet is made in these.
   const firstTheme = useRef(theme);
   const inked = useRef(theme);
+  const firstUse = useRef(use);
 
   useEffect(() => {
     if (!container.current) return;
@@ -30,8 +40,7 @@ export function useMap(
       container: container.current,
       style: paperStyle(firstTheme.current),
       attributionControl: false,
-      // Arrow keys move the cross, not the sheet (drawing/map-keys.ts).
-      keyboard: false,
+      keyboard: firstUse.current.keysMove,
       maxPitch: 0,
       pitchWithRotate: false,
       touchPitch: false,
@@ -39,10 +48,10 @@ export function useMap(
       minZoom: 3,
       maxZoom: 23,
       fadeDuration: 0,
-      bounds: siteBounds(appStore.getState()),
+      bounds: firstUse.current.bounds(),
       fitBoundsOptions: { padding: 48, maxZoom: 20 },
     });
-    describeCanvas(made.getCanvas(), helpId);
+    describeCanvas(made.getCanvas(), firstUse.current);
     let alive = true;
     made.once('load', () => {
       if (!alive) return;
@@ -54,7 +63,7 @@ export function useMap(
       setMap(null);
       made.remove();
     };
-  }, [container, helpId]);
+  }, [container]);
 
   useEffect(() => {
     if (!map || inked.current === theme) return;
@@ -66,12 +75,12 @@ export function useMap(
 }
 
 /** The canvas takes the keys, so it is what a person lands on and what tells them of the keys. */
-function describeCanvas(canvas: HTMLCanvasElement, helpId: string): void {
+function describeCanvas(canvas: HTMLCanvasElement, { label, helpId, testId }: MapUse): void {
   canvas.tabIndex = 0;
   canvas.setAttribute('role', 'application');
-  canvas.setAttribute('aria-label', 'Map. Arrow keys move a cross over the ground.');
+  canvas.setAttribute('aria-label', label);
   canvas.setAttribute('aria-describedby', helpId);
-  canvas.dataset.testid = 'map-canvas';
+  canvas.dataset.testid = testId;
 }
 
 /** Redraws every layer in another theme's inks. */

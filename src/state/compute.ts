@@ -75,7 +75,9 @@ export function keepComputing(store: StoreApi<App>, work: Work): KeptAnswers {
   };
 
   return keepAnswers(store, lanes, (state) => {
-    if (state.ground === null || state.document.features.length === 0) {
+    // What two layouts are looked at beside each other needs, comes first: the map lies under it.
+    const covered = state.dialog === 'two-layouts';
+    if (state.ground === null || state.document.features.length === 0 || covered) {
       for (const each of lanes) each.rest([null]);
       return;
     }

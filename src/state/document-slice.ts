@@ -13,9 +13,12 @@ import {
   undo,
   undoLabel,
 } from '../site/history.ts';
+import { layoutAfter, layoutNames } from '../site/layout-names.ts';
 import { BadInputError } from '../units/bad-input.ts';
 import { afterOpening } from './earlier-sites.ts';
+import { FIRST_COMPARING } from './layout-pair-found.ts';
 import type { Actions, App, AppState } from './model.ts';
+import { comparingAfter } from './pair-shown.ts';
 import { FIRST_PROPOSING } from './proposing.ts';
 
 type DocumentActions = Pick<
@@ -33,13 +36,15 @@ export function documentActions(
 
   const take = (next: History<SiteDocument>, part: Partial<AppState> = {}) => {
     history = next;
-    const { selection } = get();
+    const { selection, document: before, layout, comparing } = get();
     const gone = selection !== null && !next.present.features.some((feature) => feature.id === selection);
     set({
       document: next.present,
       undoLabel: undoLabel(next),
       redoLabel: redoLabel(next),
       ...(gone ? { selection: null } : {}),
+      layout: layoutAfter(before, next.present, layout),
+      comparing: comparingAfter(before, next.present, comparing),
       ...part,
     });
   };
@@ -76,6 +81,7 @@ export function documentActions(
         felled: null,
         bridgesOf: null,
         insuranceWish: null,
+        comparing: FIRST_COMPARING,
         stakes: null,
         proposing: FIRST_PROPOSING,
         windSpots: null,
@@ -84,6 +90,8 @@ export function documentActions(
         opening: get().opening + 1,
         earlierSites: afterOpening(get().earlierSites, get().document, document),
         ...view,
+        // What was kept of the view may be of another site.
+        layout: view?.layout && layoutNames(document).includes(view.layout) ? view.layout : null,
       }),
   };
 }

@@ -55,7 +55,8 @@ export function fileActions(set: StoreApi<App>['setState'], get: StoreApi<App>['
           picture: 'light-share',
           year: 20,
           period: 'season',
-          layout: site.site.layouts?.[0]?.name ?? null,
+          // The demo begins with what is common: the field that is taken.
+          layout: null,
           dialog: null,
         });
       } catch (reason) {

@@ -19,6 +19,7 @@ import type { ShelterOptions, ShelterResult, WindClimate } from '../wind/shelter
 import type { SpotWish } from '../windspots/spot-plan.ts';
 import type { EarlierSite } from './earlier-sites.ts';
 import type { HorizonFound } from './horizon-found.ts';
+import type { Comparing, LayoutPairFound } from './layout-pair-found.ts';
 import type { Proposing } from './proposing.ts';
 import type { SpotPlanFound, SpotScoreFound } from './spots-found.ts';
 import type { WindFound } from './wind-found.ts';
@@ -65,7 +66,9 @@ export type DialogName =
   | 'print-wind-spots'
   | 'horizon'
   | 'print-horizon'
-  | 'wind-here';
+  | 'wind-here'
+  | 'layouts'
+  | 'two-layouts';
 
 /** What the next drawn thing is made of; the panels set it, drawing reads it. */
 export interface Brush {
@@ -224,6 +227,8 @@ export interface AppState {
   readonly bridgesOf: FeatureId | null;
   /** The edge that is to be insured against being felled, and how. */
   readonly insuranceWish: InsuranceWish | null;
+  /** Which two layouts are compared, and how. */
+  readonly comparing: Comparing;
   readonly unitSystem: UnitSystem;
   readonly selection: FeatureId | null;
   readonly hand: Hand;
@@ -280,6 +285,8 @@ export interface AppState {
   /** Of the belt and the edge that were asked for. */
   readonly bridges: Computation<readonly BridgeOffer[]>;
   readonly insurance: Computation<Insurance>;
+  /** While two layouts are looked at beside each other. */
+  readonly layoutPair: Computation<LayoutPairFound>;
 }
 
 export interface Actions {
@@ -314,6 +321,7 @@ export interface Actions {
         | 'felled'
         | 'bridgesOf'
         | 'insuranceWish'
+        | 'comparing'
         | 'unitSystem'
         | 'theme'
         | 'dialog'

@@ -11,6 +11,7 @@ import { keepOnDevice } from './keep.ts';
 import { keepChecking } from './keep-checking.ts';
 import { keepWindSpots } from './keep-wind-spots.ts';
 import { keptView } from './kept-view.ts';
+import { keepLayoutPair } from './layout-pair.ts';
 import { keepReferencesLoaded } from './load-references.ts';
 import type { App } from './model.ts';
 import { createProposing } from './proposed-belts.ts';
@@ -37,6 +38,7 @@ export async function startApp(store: StoreApi<App>): Promise<void> {
     keepHorizon(store, (state, ground, at) => horizonPasses(state, ground, at, runner)),
     keepWindFromHere(store, (state, ground, at) => windPasses(state, ground, at, runner)),
     ...keepWindSpots(store, runner),
+    keepLayoutPair(store, runner),
   ];
   const belts = keepBeltsAnswered(store, runner);
   const proposing = createProposing(store, runner);

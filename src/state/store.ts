@@ -68,6 +68,7 @@ export function createAppStore(
       beltYears: idleComputation(),
       bridges: idleComputation(),
       insurance: idleComputation(),
+      layoutPair: idleComputation(),
     };
     // Derived once from nothing, so that the first document is grown and laid out like any other.
     const nothing = { ...state, document: null as unknown as SiteDocument };

@@ -1,5 +1,6 @@
 import type { StoreApi } from 'zustand/vanilla';
 import { USUAL_SHELTER_OPTIONS } from '../wind/shelter-guesses.ts';
+import { FIRST_COMPARING } from './layout-pair-found.ts';
 import type { Actions, App, AppState } from './model.ts';
 
 type ViewState = Pick<
@@ -16,6 +17,7 @@ type ViewState = Pick<
   | 'felled'
   | 'bridgesOf'
   | 'insuranceWish'
+  | 'comparing'
   | 'unitSystem'
   | 'theme'
   | 'dialog'
@@ -44,6 +46,7 @@ export const FIRST_VIEW: ViewState = {
   felled: null,
   bridgesOf: null,
   insuranceWish: null,
+  comparing: FIRST_COMPARING,
   unitSystem: 'metric',
   theme: 'as-device',
   dialog: null,

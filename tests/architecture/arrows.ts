@@ -146,11 +146,15 @@ export const ARROWS: Readonly<Record<string, Arrows>> = {
   map: { code: ['state', 'site', 'geo', 'plants', 'sheets'] },
   panels: {
     code: ['state', 'site', 'geo', 'plants', 'sheets', 'map'],
-    types: ['stakes', 'windspots', 'outside', 'belts'],
+    types: ['stakes', 'windspots', 'outside', 'belts', 'layouts'],
     files: [
       'src/belts/belt-words.ts',
       'src/belts/finding-types.ts',
       'src/belts/propose-words.ts',
+      'src/layouts/comparison.ts',
+      'src/layouts/layout-words.ts',
+      'src/layouts/measure-words.ts',
+      'src/layouts/measures.ts',
       'src/outside/tape-words.ts',
       'src/windspots/readable-winds.ts',
       'src/windspots/spot-plan.ts',

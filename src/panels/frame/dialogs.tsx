@@ -6,6 +6,8 @@ import { SidesDialog } from '../ground/sides-dialog.tsx';
 import { SPOTS_PURPOSE, SpotLevelsDialog } from '../ground/spot-levels-dialog.tsx';
 import { HorizonDialog } from '../horizon/horizon-dialog.tsx';
 import { PrintHorizonDialog } from '../horizon/print-horizon-dialog.tsx';
+import { LayoutsDialog } from '../layouts/layouts-dialog.tsx';
+import { TwoLayoutsDialog } from '../layouts/two-layouts-dialog.tsx';
 import { SPOT_PURPOSE } from '../parts/ask-spot.tsx';
 import { PrintDialog } from '../print/print-dialog.tsx';
 import { DrawWindDialog } from '../shelter/draw-wind-dialog.tsx';
@@ -64,6 +66,10 @@ export function Dialogs() {
       return <PrintHorizonDialog />;
     case 'wind-here':
       return <WindHereDialog />;
+    case 'layouts':
+      return <LayoutsDialog />;
+    case 'two-layouts':
+      return <TwoLayoutsDialog />;
     default:
       return null;
   }

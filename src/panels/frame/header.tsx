@@ -21,6 +21,9 @@ export function Header() {
       </span>
       <SiteName />
       <LayoutChoice />
+      <button type="button" className="wide-only" onClick={() => show({ dialog: 'layouts' })}>
+        Layouts
+      </button>
       <span className="gap" />
       <Saved />
       <button

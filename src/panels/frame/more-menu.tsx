@@ -47,6 +47,9 @@ export function MoreMenu() {
           <button type="button" onClick={run(() => app.show({ dialog: 'print' }))}>
             Print this page
           </button>
+          <button type="button" onClick={run(() => app.show({ dialog: 'layouts' }))}>
+            Layouts
+          </button>
         </div>
         <div className="buttons">
           <button type="button" onClick={run(() => app.show({ dialog: 'new-site' }))}>

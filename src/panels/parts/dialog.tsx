@@ -12,6 +12,8 @@ export function Dialog(props: {
   broad?: boolean;
   /** As wide as the window has room for a strip. */
   widest?: boolean;
+  /** As large as the window. */
+  whole?: boolean;
   onClose: () => void;
 }) {
   const ref = useRef<HTMLDialogElement>(null);
@@ -31,7 +33,7 @@ export function Dialog(props: {
   return (
     <dialog
       ref={ref}
-      className={props.widest ? 'dialog widest' : props.broad ? 'dialog broad' : 'dialog'}
+      className={`dialog ${props.whole ? 'whole' : props.widest ? 'widest' : props.broad ? 'broad' : ''}`}
       aria-labelledby={titleId}
       onCancel={(event) => {
         event.preventDefault();

@@ -17,6 +17,7 @@ import { OpenWindSpots } from '../wind-spots/open-wind-spots.tsx';
 import { BeltShelter } from './belt-shelter.tsx';
 import { FeatureFacts } from './feature-facts.tsx';
 import { FieldEditor } from './field-editor.tsx';
+import { LayoutOf } from './layout-of.tsx';
 import { MoveByMetres } from './move-by-metres.tsx';
 
 /** The chosen thing: what it is in the chosen year, its properties, and what can be done with it. */
@@ -69,6 +70,7 @@ export function PropertiesPanel(props: { feature: SiteFeature }) {
         </p>
       </header>
       <FeatureFacts feature={feature} />
+      <LayoutOf feature={feature} />
       <div className="buttons">
         <button type="button" aria-pressed={hand.doing === 'moving'} onClick={() => hold('moving')}>
           Move
