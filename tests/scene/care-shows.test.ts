@@ -102,7 +102,6 @@ describe('a coppiced row', () => {
       const readingHeightM = 0.1;
       const found = runToEnd(computeLight({ scene, grid, readingHeightM }));
       const byHand = withCrowns(lightScene(uncut, momentOf(uncut, year)).scene, heightM, lengthM);
-      const plain = plainYear(byHand);
       const expected = referenceCell(byHand, plainYear(byHand), x, y + 3, readingHeightM).lightShare[12];
       expect(Math.abs(found.lightShare[12] - expected), `${year}`).toBeLessThan(0.01);
       return found.lightShare[12];

@@ -1,6 +1,7 @@
 import { distanceM, lineLengthM } from '../../geo/geodesic.ts';
 import type { SiteFeature } from '../../site/document.ts';
 import { areaOfFeatureM2 } from '../../state/area-figures.ts';
+import { careWording } from '../../state/care.ts';
 import { formatArea, formatHours, formatLength, formatShare } from '../../state/format-measure.ts';
 import { useApp } from '../../state/store.ts';
 
@@ -9,6 +10,7 @@ export function FeatureFacts(props: { feature: SiteFeature }) {
   const { feature } = props;
   const units = useApp((app) => app.unitSystem);
   const year = useApp((app) => app.year);
+  const siteSpecies = useApp((app) => app.document.site.species);
   const thing = useApp((app) => app.grown.things.find((each) => each.id === feature.id) ?? null);
   const patch = useApp((app) => app.outlook.result?.find((each) => each.id === feature.id) ?? null);
   const cost = useApp((app) => app.costs.result?.find((each) => each.id === feature.id) ?? null);
@@ -21,6 +23,12 @@ export function FeatureFacts(props: { feature: SiteFeature }) {
       formatLength(line.length === 2 ? distanceM(line[0], line[1]) : lineLengthM(line), units),
     ]);
   }
+  const replaced = thing && 'species' in feature.properties && thing.species !== feature.properties.species;
+  if (replaced)
+    facts.push([
+      `In its place in year ${year}`,
+      careWording(siteSpecies, units).plant(thing.species ?? 'not known'),
+    ]);
   if (thing) {
     const [low, high] = thing.heightBandM;
     facts.push([

@@ -10,6 +10,7 @@ import { windSpotsOf } from '../../state/wind-spots.ts';
 import { BeltFindings } from '../belts/belt-findings.tsx';
 import { BeltWhenSection } from '../belts/belt-when.tsx';
 import { BorrowedEdge } from '../belts/borrowed-edge.tsx';
+import { CareSection } from '../care/care-section.tsx';
 import { Details } from '../parts/panel-head.tsx';
 import { uncoverMap } from '../parts/uncover-map.ts';
 import { STEPS } from '../steps.ts';
@@ -30,6 +31,7 @@ export function PropertiesPanel(props: { feature: SiteFeature }) {
   const windSpots = windSpotsOf(document, feature);
   const edit = useApp((app) => app.edit);
   const select = useApp((app) => app.select);
+  const show = useApp((app) => app.show);
   const takeHand = useApp((app) => app.takeHand);
   const hand = useApp((app) => app.hand);
   const step = useApp((app) => app.step);
@@ -47,6 +49,7 @@ export function PropertiesPanel(props: { feature: SiteFeature }) {
   );
   const change = (key: string, value: unknown) =>
     edit(`Change the ${record.label}`, (document) => setProperties(document, [feature.id], { [key]: value }));
+  const grows = species !== null && ['tree', 'belt', 'block'].includes(kind);
   const title = (properties.name ?? properties.tag ?? `This ${record.label}`) as string;
   const hold = (doing: 'moving' | 'reshaping') => {
     takeHand(hand.doing === doing ? { doing: 'looking' } : { doing, id: feature.id });
@@ -103,7 +106,7 @@ export function PropertiesPanel(props: { feature: SiteFeature }) {
           Delete
         </button>
       </div>
-      {stakes || windSpots ? (
+      {stakes || windSpots || grows ? (
         <div className="buttons">
           {stakes ? (
             <button type="button" onClick={() => openStakes(appStore.getState(), stakes.of, stakes.day)}>
@@ -114,6 +117,11 @@ export function PropertiesPanel(props: { feature: SiteFeature }) {
             </button>
           ) : null}
           {windSpots ? <OpenWindSpots {...windSpots} /> : null}
+          {grows ? (
+            <button type="button" onClick={() => show({ dialog: 'growth' })}>
+              How it grows here
+            </button>
+          ) : null}
         </div>
       ) : null}
       {species?.cautions.map((caution) => (
@@ -132,6 +140,7 @@ export function PropertiesPanel(props: { feature: SiteFeature }) {
       <BeltFindings feature={feature} />
       <BeltWhenSection feature={feature} />
       <BorrowedEdge key={feature.id} feature={feature} />
+      <CareSection feature={feature} />
       <div className="section wide-gap">
         {shown.map((field) => (
           <FieldEditor

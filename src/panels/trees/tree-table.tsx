@@ -38,8 +38,10 @@ export function TreeTable() {
       <tbody>
         {trees.map((tree) => {
           const { properties } = tree;
-          const species = findSpecies(properties.species, document.site.species);
           const size = sizes.get(tree.id);
+          const botanical = size ? size.species : properties.species;
+          const species = findSpecies(botanical, document.site.species);
+          const own = findSpecies(properties.species, document.site.species);
           return (
             <tr key={tree.id}>
               <td>
@@ -48,8 +50,13 @@ export function TreeTable() {
                 </button>
               </td>
               <td>
-                {species?.commonName ?? properties.species ?? 'no species'}
-                {properties.status === 'planned' ? null : <small className="soft">stands today</small>}
+                {species?.commonName ?? botanical ?? 'no species'}
+                {botanical === properties.species ? null : (
+                  <small className="soft">follows {own?.commonName ?? properties.species ?? 'another'}</small>
+                )}
+                {properties.status === 'planned' || botanical !== properties.species ? null : (
+                  <small className="soft">stands today</small>
+                )}
               </td>
               <td className="number">
                 {size ? formatLength(size.heightM, units) : 'not there'}
