@@ -55,7 +55,9 @@ export function windAtText({
       );
       return `  ${nearestPoint(fromDeg).short} ${fromDeg.toFixed(1)}° (${percent(frequency[2])}, ${openSpeedMps[2].toFixed(1)} m/s): ${share
         .map(cutWords)
-        .join(', ')}${named.length > 0 ? ` by ${named.join(' and ')}` : ''}`;
+        .join(
+          ', ',
+        )}${named.length > 0 ? ` by ${named.join(' and ')}` : changed(share) ? ' by trees and the lie of the land' : ''}`;
     }),
     'If one thing alone were gone (growing season, rest of the year, year; part of the year’s shelter):',
     ...(at.things.length === 0 ? ['  nothing shelters this spot by itself'] : []),
@@ -64,6 +66,7 @@ export function windAtText({
       const left = BANDS.map((band) => cutWords(at.windShare[band] + comesBack[band])).join(', ');
       return `  ${ownedWords(things[thing].label, things[thing].owner)}: ${left}${part === null ? '' : `; ${percent(part)}`}`;
     }),
+    `  without any belt, wood, wall or building: ${at.shareWithoutThings.map(cutWords).join(', ')}, by trees and the lie of the land`,
     ...(at.things.length > 1 ? [PARTS_EXPLAINED] : []),
     waterLine(at.windShare[0], evaporation),
     ...assumed.map((assumption) => `Assumed: ${assumption}`),
@@ -127,5 +130,8 @@ export function windAtJson(page: WindAtPage): string {
   };
   return `${JSON.stringify(answer, null, 2)}\n`;
 }
+
+/** Whether the wind of a direction is said to be other than open in any season. */
+const changed = (share: BySeason): boolean => share.some((each) => cutWords(each) !== 'open');
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -10,16 +10,22 @@ const OTHER_SITE_M = 3000;
 
 export const motionReduced = (): boolean => matchMedia('(prefers-reduced-motion: reduce)').matches;
 
-/** Width of the panel where it slides over the map, as in the style sheet. */
-const PANEL_PX = 368;
-const PANEL_SLIDES_OVER = '(min-width: 641px) and (max-width: 1100px)';
+/** How much of the sheet an open panel lies over, px: from the left on a tablet, from below on a phone. */
+function coveredPx(sheet: DOMRect): { left: number; bottom: number } {
+  const panel = document.querySelector('.panel-side[data-open="true"]')?.getBoundingClientRect();
+  const none = { left: 0, bottom: 0 };
+  if (!panel || panel.right <= sheet.left || panel.top >= sheet.bottom) return none;
+  if (panel.right < sheet.right) return { ...none, left: panel.right - sheet.left };
+  return { ...none, bottom: sheet.bottom - panel.top };
+}
 
 /** Room for the read-out, the scale, the legend where it stands open, and a panel that lies over the map. */
-function paddingFor(widthPx: number) {
-  if (widthPx < 700) return { top: 24, right: 16, bottom: 72, left: 16 };
-  const covered = appStore.getState().panelOpen && matchMedia(PANEL_SLIDES_OVER).matches;
-  if (covered) return { top: 40, right: 40, bottom: 64, left: PANEL_PX + 24 };
-  return { top: 40, right: widthPx > 800 ? 280 : 40, bottom: 64, left: 40 };
+function paddingFor(sheet: DOMRect) {
+  const { left, bottom } = coveredPx(sheet);
+  if (left > 0) return { top: 40, right: 32, bottom: 120, left: left + 24 };
+  if (bottom > 0) return { top: 24, right: 16, bottom: bottom + 16, left: 16 };
+  if (sheet.width < 700) return { top: 24, right: 16, bottom: 72, left: 16 };
+  return { top: 40, right: sheet.width > 800 ? 280 : 40, bottom: 64, left: 40 };
 }
 
 /** What is shown when a site opens: the field that is taken, except where fields are being chosen; else everything. */
@@ -29,7 +35,7 @@ function openingBox(state: AppState): Bounds {
 
 export function showBox(map: MapLibre, box: Bounds, animate: boolean): void {
   map.fitBounds(box, {
-    padding: paddingFor(map.getContainer().clientWidth),
+    padding: paddingFor(map.getContainer().getBoundingClientRect()),
     maxZoom: 20,
     bearing: 0,
     animate: animate && !motionReduced(),

@@ -1,6 +1,7 @@
 import { labelOf } from '../scene/things.ts';
 import { chosenFeatures } from '../site/chosen-features.ts';
 import type { SiteDocument, SiteFeature } from '../site/document.ts';
+import { REGISTRY } from '../site/records/registry.ts';
 import { BadInputError } from '../units/bad-input.ts';
 
 /**
@@ -15,7 +16,8 @@ export function findThing<Wanted extends SiteFeature>(
   isWanted: (feature: SiteFeature) => feature is Wanted,
   kinds: string,
 ): Wanted {
-  const things = chosenFeatures(document, layout).filter(isWanted);
+  const all = chosenFeatures(document, layout);
+  const things = all.filter(isWanted);
   const plain = (text: unknown) => String(text).trim().toLowerCase();
   const namesOf = (feature: Wanted): unknown[] => {
     const { name, tag } = feature.properties as { readonly name?: string; readonly tag?: string };
@@ -34,9 +36,13 @@ export function findThing<Wanted extends SiteFeature>(
     throw new BadInputError(
       `Several things are called ${JSON.stringify(wanted)}; expected one of ${listed(found)}.`,
     );
+  const other = all.find(
+    (feature) => plain(feature.id) === plain(wanted) || plain(labelOf(document, feature)) === plain(wanted),
+  );
+  const fault = other
+    ? `${JSON.stringify(wanted)} is a ${REGISTRY[other.properties.kind].label}; expected a ${kinds},`
+    : `There is no ${kinds} ${JSON.stringify(wanted)}; expected`;
   throw new BadInputError(
-    `There is no ${kinds} ${JSON.stringify(wanted)}; expected ${
-      things.length === 0 ? 'one that is drawn, and none is' : `one of ${listed(things)}`
-    }.`,
+    `${fault} ${things.length === 0 ? 'one that is drawn, and none is' : `one of ${listed(things)}`}.`,
   );
 }

@@ -1,4 +1,4 @@
-import { useId, useMemo, useState } from 'react';
+import { useId, useMemo, useRef, useState } from 'react';
 import { findSpecies, speciesList } from '../../plants/find-species.ts';
 import { plainName } from '../../plants/plain-name.ts';
 import { ROLES, type Species } from '../../plants/species.ts';
@@ -23,9 +23,15 @@ export function SpeciesPicker(props: {
   const [search, setSearch] = useState('');
   const found = useMemo(() => matching(speciesList(siteSpecies).all, search), [siteSpecies, search]);
   const chosen = findSpecies(props.value, siteSpecies);
-  const choose = (name: string | null) => {
+  const toggle = useRef<HTMLButtonElement>(null);
+  // The search goes with the list: the keyboard goes on from the button that opened it.
+  const close = () => {
     setOpen(false);
     setSearch('');
+    toggle.current?.focus();
+  };
+  const choose = (name: string | null) => {
+    close();
     if (name !== props.value) props.onChange(name);
   };
   return (
@@ -34,6 +40,7 @@ export function SpeciesPicker(props: {
         {props.label}
       </span>
       <button
+        ref={toggle}
         type="button"
         className="chosen-species"
         aria-expanded={open}
@@ -60,7 +67,7 @@ export function SpeciesPicker(props: {
             onChange={(event) => setSearch(event.target.value)}
             onKeyDown={(event) => {
               if (event.key === 'Enter' && found.length > 0) choose(found[0].botanicalName);
-              if (event.key === 'Escape') setOpen(false);
+              if (event.key === 'Escape') close();
             }}
           />
           <div className="species-list">

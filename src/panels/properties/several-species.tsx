@@ -1,3 +1,4 @@
+import { useRef } from 'react';
 import { findSpecies } from '../../plants/find-species.ts';
 import { useApp } from '../../state/store.ts';
 import { SpeciesPicker } from '../parts/species-picker.tsx';
@@ -13,8 +14,14 @@ export function SeveralSpecies(props: {
 }) {
   const { label, values } = props;
   const siteSpecies = useApp((app) => app.document.site.species);
+  const whole = useRef<HTMLDivElement>(null);
+  const takeOut = (name: string) => {
+    props.onChange(values.filter((other) => other !== name));
+    // Its button goes with it: the keyboard goes on from the one that asks for a species.
+    whole.current?.querySelector('button')?.focus();
+  };
   return (
-    <div>
+    <div ref={whole}>
       <SpeciesPicker
         label={label}
         value={null}
@@ -30,13 +37,15 @@ export function SeveralSpecies(props: {
             return (
               <li key={name}>
                 <span>
-                  {species ? `${species.commonName} ` : ''}
+                  {species
+                    ? `${species.commonName.charAt(0).toUpperCase()}${species.commonName.slice(1)} `
+                    : ''}
                   <i className="soft">{name}</i>
                 </span>
                 <button
                   type="button"
                   aria-label={`Take out ${species?.commonName ?? name}`}
-                  onClick={() => props.onChange(values.filter((other) => other !== name))}
+                  onClick={() => takeOut(name)}
                 >
                   Take out
                 </button>

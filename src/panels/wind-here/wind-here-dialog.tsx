@@ -5,8 +5,8 @@ import { cutWords, withoutWords } from '../../sheets/wind-here-words.ts';
 import { evaporationOf } from '../../state/evaporation.ts';
 import { formatDepth, formatLength, formatSpeed } from '../../state/format-measure.ts';
 import type { UnitSystem } from '../../state/model.ts';
-import { windBand } from '../../state/picture-raster.ts';
 import { appStore, useApp } from '../../state/store.ts';
+import { windBand } from '../../state/wind-band.ts';
 import type { WindFound } from '../../state/wind-found.ts';
 import { fineDirectionWord } from '../../units/compass.ts';
 import { Answer } from '../parts/answer.tsx';
@@ -113,7 +113,8 @@ export function WindHereDialog() {
       most && most.comesBack[of] >= 0.01
         ? ` ${withoutWords(things[most.thing].label, at.windShare[of] + most.comesBack[of])}`
         : '';
-    return `${where}${from}${without}`;
+    // A figure keeps its unit beside it.
+    return `${where}${from}${without}`.replaceAll(/(\d) (?=%|m\/s|km\/h|mph)/g, '$1\u00a0');
   }
 }
 
