@@ -4,8 +4,8 @@ import { isBelievable, type MeasuredPlant, type PlantReading } from '../growth/p
 import { findRootstock, findSpecies } from '../plants/find-species.ts';
 import { chosenFeatures } from '../site/chosen-features.ts';
 import type { FeatureId, SiteDocument } from '../site/document.ts';
-import { growsTaller, type HeightReading, heightReadings, READ_FROM_WIND } from '../site/height-readings.ts';
-import type { Woody } from '../site/woody.ts';
+import { type HeightReading, heightReadings, READ_FROM_WIND } from '../site/height-readings.ts';
+import { isWoody, type Woody } from '../site/woody.ts';
 import { labelOf } from './things.ts';
 
 /** A plant that says how well things grow here, with the readings that count. */
@@ -44,7 +44,7 @@ export function measuredPlants(document: SiteDocument, layout: string | null): M
   const told: ToldPlant[] = [];
   const left: LeftReading[] = [];
   const all = heightReadings(document);
-  for (const plant of chosenFeatures(document, layout).filter(growsTaller)) {
+  for (const plant of chosenFeatures(document, layout).filter(isWoody)) {
     const readings = all.get(plant.id) ?? [];
     if (readings.length === 0) continue;
     const { properties } = plant;

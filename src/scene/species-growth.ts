@@ -7,7 +7,7 @@ import { findSpecies } from '../plants/find-species.ts';
 import type { BeltHabit, Rootstock, Species } from '../plants/species.ts';
 import { chosenFeatures } from '../site/chosen-features.ts';
 import type { SiteDocument } from '../site/document.ts';
-import { growsTaller } from '../site/height-readings.ts';
+import { isWoody } from '../site/woody.ts';
 import { siteCentre } from './site-ground.ts';
 
 export const PACES: readonly Pace[] = ['slow', 'usual', 'fast'];
@@ -37,7 +37,7 @@ export interface SpeciesGrowth {
 /** The species that grow on a site in a layout, by their common names. */
 export function speciesOnSite(document: SiteDocument, layout: string | null): Species[] {
   const found = new Set<Species>();
-  for (const { properties } of chosenFeatures(document, layout).filter(growsTaller)) {
+  for (const { properties } of chosenFeatures(document, layout).filter(isWoody)) {
     const species = findSpecies(properties.species, document.site.species);
     if (species) found.add(species);
   }

@@ -1,5 +1,6 @@
 import { checkCare } from './checks/care.ts';
 import { checkFalling } from './checks/falling.ts';
+import { checkHeights } from './checks/heights.ts';
 import { checkPlaces } from './checks/places.ts';
 import type { CheckContext, SiteProblem } from './checks/problem.ts';
 import { checkSiteRecord } from './checks/site-record.ts';
@@ -8,7 +9,16 @@ import { checkSpecies } from './checks/species.ts';
 import { checkYears } from './checks/years.ts';
 import type { SiteDocument } from './document.ts';
 
-const CHECKS = [checkSiteRecord, checkSpecies, checkYears, checkCare, checkSizes, checkPlaces, checkFalling];
+const CHECKS = [
+  checkSiteRecord,
+  checkSpecies,
+  checkYears,
+  checkCare,
+  checkSizes,
+  checkHeights,
+  checkPlaces,
+  checkFalling,
+];
 
 /**
  * What a person should look at in a sound document, problems before notes. What makes a document unsound is refused

@@ -1,7 +1,8 @@
 import { chosenFeatures, featuresOfKind } from './chosen-features.ts';
-import type { FeatureId, FeatureOf, SiteDocument, SiteFeature } from './document.ts';
+import type { FeatureId, SiteDocument } from './document.ts';
 import { firstPlace } from './places.ts';
 import { seasonPosition } from './season-position.ts';
+import { isWoody, type Woody } from './woody.ts';
 
 /** A height that was read of something that grows. */
 export interface HeightReading {
@@ -16,10 +17,6 @@ export interface HeightReading {
   readonly year: number;
 }
 
-type Woody = FeatureOf<'tree' | 'belt' | 'block'>;
-export const growsTaller = (feature: SiteFeature): feature is Woody =>
-  ['tree', 'belt', 'block'].includes(feature.properties.kind);
-
 /** `method` of a height that readings of the wind fit: good enough to start from, not to tell how well things grow. */
 export const READ_FROM_WIND = 'from the wind behind it';
 
@@ -32,7 +29,7 @@ const SAME_M = 0.5 * 10 ** -HEIGHT_DIGITS;
  * say when, and its own `heightM` where `measuredYear` says of which year, unless a reading says the same.
  */
 export function heightReadings(document: SiteDocument): Map<FeatureId, HeightReading[]> {
-  const plants = new Map(document.features.filter(growsTaller).map((plant) => [String(plant.id), plant]));
+  const plants = new Map(document.features.filter(isWoody).map((plant) => [String(plant.id), plant]));
   const readings = new Map<FeatureId, HeightReading[]>();
   const add = (plant: Woody, reading: HeightReading) =>
     readings.set(plant.id, [...(readings.get(plant.id) ?? []), reading]);
@@ -78,7 +75,7 @@ export function behindReadings(
 ): { readonly plant: Woody; readonly newest: HeightReading }[] {
   const readings = heightReadings(document);
   return chosenFeatures(document, layout)
-    .filter(growsTaller)
+    .filter(isWoody)
     .flatMap((plant) => {
       const newest = readings.get(plant.id)?.at(-1);
       const { heightM, measuredYear } = plant.properties;

@@ -1,7 +1,8 @@
 import type { FeatureId, SiteDocument } from '../document.ts';
 import { featureById } from '../find-feature.ts';
-import { growsTaller, HEIGHT_DIGITS, type HeightReading, heightReadings } from '../height-readings.ts';
+import { HEIGHT_DIGITS, type HeightReading, heightReadings } from '../height-readings.ts';
 import { middlePlace } from '../places.ts';
+import { isWoody } from '../woody.ts';
 import { addFeatures, type Drawn } from './add-feature.ts';
 import { deleteFeatures } from './delete-feature.ts';
 import { setProperties } from './set-properties.ts';
@@ -23,7 +24,7 @@ export interface FoundHeight {
 export function takeHeight(document: SiteDocument, id: FeatureId, found: FoundHeight): SiteDocument {
   const feature = featureById(document, id);
   const heightM = Number(found.heightM.toFixed(HEIGHT_DIGITS));
-  if (!growsTaller(feature)) return setProperties(document, [id], { heightM });
+  if (!isWoody(feature)) return setProperties(document, [id], { heightM });
   const [lon, lat] = middlePlace(feature.geometry);
   const reading = (properties: object): Drawn => ({
     properties: { kind: 'measure', quantity: 'height', of: id, ...properties },
@@ -71,7 +72,7 @@ export function startFromNewest(document: SiteDocument, id: FeatureId): SiteDocu
 
 function startFrom(document: SiteDocument, id: FeatureId, { heightM, year }: HeightReading): SiteDocument {
   const feature = featureById(document, id);
-  if (!growsTaller(feature)) return document;
+  if (!isWoody(feature)) return document;
   const { heightM: before, measuredYear, plantedYear, plantedHeightM } = feature.properties;
   const wasAtPlanting = plantedYear !== undefined && measuredYear === undefined;
   return setProperties(document, [id], {
@@ -84,7 +85,7 @@ function startFrom(document: SiteDocument, id: FeatureId, { heightM, year }: Hei
 /** A plant whose height before is not known keeps that which was read last. */
 function startFromPlanting(document: SiteDocument, id: FeatureId): SiteDocument {
   const feature = featureById(document, id);
-  if (!growsTaller(feature) || feature.properties.plantedYear === undefined) return document;
+  if (!isWoody(feature) || feature.properties.plantedYear === undefined) return document;
   const { plantedHeightM } = feature.properties;
   return setProperties(document, [id], {
     heightM: plantedHeightM,
