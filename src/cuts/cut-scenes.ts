@@ -45,8 +45,13 @@ export function cutScenes(
   seasons: readonly number[],
 ): CutScene[] {
   const all = withTwins(document, plants);
+  const speeds = new Map(options.speeds);
+  for (const [id, [plant]] of all.twins) {
+    const own = options.speeds?.get(plants[plant].id);
+    if (own) speeds.set(id, own);
+  }
   return seasons.map((year) => {
-    const { scene, things } = lightScene(all.document, { ...options, year });
+    const { scene, things } = lightScene(all.document, { ...options, speeds, year });
     const whose = things.map(({ id }) => all.twins.get(id) ?? ([-1, -1] as const));
     return {
       year,

@@ -1,4 +1,5 @@
 /** What is said of the cuts of a winter; the same on the screen and the command line. */
+import { CARE_CAUTIONS } from '../plants/care-cautions.ts';
 import type { CutWay, ProposedCut, StaysDark, WinterCuts } from './cut-result.ts';
 import { type CutAim, type CutOption, YEARS_TO_KEEP } from './cut-types.ts';
 
@@ -97,9 +98,7 @@ export const notProvenWords = ({ proven }: CutWay): string | null =>
 export function cutCautions({ cuts }: CutWay): string[] {
   const kinds = new Set(cuts.map(({ option }) => option.kind));
   return [
-    'Felling, climbing and chainsaws are for trained people, never alone.',
-    'Look for nesting birds and bats first; in many places cutting is not allowed in the breeding season.',
-    'Local codes may protect a tree, a hedge or a row, or ask for leave before felling; ask before you begin.',
+    ...CARE_CAUTIONS,
     ...(kinds.has('coppice') || kinds.has('pollard')
       ? [
           'An old plant that was never cut before may not shoot again; keep browsing animals off the new shoots.',
