@@ -1,12 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import { silhouetteTransmittance } from '../../../src/crowns/transmission.ts';
-import { heightAtAge } from '../../../src/growth/height-curve.ts';
+import { crownDiameterM } from '../../../src/growth/crown-spread.ts';
+import { curveOnSite, heightAfterSeasons, heightAtAge } from '../../../src/growth/height-curve.ts';
 import {
   crownDiameterFromStemM,
   GLOBAL_TREES,
   stemDiameterCm,
   TEMPERATE_BROADLEAVES,
+  TEMPERATE_CONIFERS,
 } from '../../../src/growth/stem-allometry.ts';
+import { seededRandom } from '../../../src/numeric/random.ts';
 import { CATALOGUE } from '../../../src/plants/catalogue.ts';
 import { crownDensity } from '../../../src/plants/crown-density.ts';
 
@@ -88,6 +91,71 @@ describe('mature heights', () => {
   });
 });
 
+// The table names a tree without saying which: every species of ours that goes by that name in the garden.
+const NHBC_BY_NAME_M: readonly (readonly [string, number])[] = [
+  ['Alnus ', 18],
+  ['Betula ', 14],
+  ['Juglans ', 18],
+  ['Larix ', 20],
+  ['Morus ', 9],
+  ['Picea ', 18],
+  ['Pinus ', 20],
+];
+
+describe('mature heights of trees that the table names by their kind alone', () => {
+  it('lie within 40 % of it', () => {
+    let checked = 0;
+    for (const [genus, heightM] of NHBC_BY_NAME_M)
+      for (const { botanicalName, curve } of CATALOGUE.filter((one) => one.botanicalName.startsWith(genus))) {
+        checked++;
+        expect(Math.abs(curve.maxHeightM / heightM - 1), botanicalName).toBeLessThan(0.4);
+      }
+    expect(checked).toBeGreaterThanOrEqual(17);
+  });
+
+  it('but the measured stand of Italian alder is taller at 16 years than the table has alders at all', () => {
+    expect(19.5).toBeGreaterThan(18);
+    expect(heightAtAge(species('Alnus cordata').curve, 16)).toBeGreaterThan(18);
+  });
+});
+
+describe('every species of the catalogue, at every pace, on every rootstock, at drawn vigours', () => {
+  it('grows taller and wider with every year and never past its final height', () => {
+    const random = seededRandom(11);
+    let checked = 0;
+    for (const { botanicalName, curve, spread, rootstocks } of CATALOGUE)
+      for (const pace of ['slow', 'usual', 'fast'] as const) {
+        const stock =
+          rootstocks.length > 0 ? rootstocks[Math.floor(random() * rootstocks.length)].sizeFactor : 1;
+        const sizeFactor = stock * (0.3 + 1.7 * random());
+        const own = curveOnSite(curve, sizeFactor, pace);
+        const startM = own.maxHeightM * 0.3 * random();
+        let [heightM, spreadM] = [0, 0];
+        for (let seasons = 0; seasons <= 60; seasons++) {
+          const nextM = heightAfterSeasons(own, startM, seasons);
+          const nextSpreadM = crownDiameterM(spread, nextM, sizeFactor);
+          expect(nextM, botanicalName).toBeGreaterThanOrEqual(heightM);
+          expect(nextSpreadM, botanicalName).toBeGreaterThanOrEqual(spreadM);
+          expect(nextM, botanicalName).toBeLessThan(own.maxHeightM + 1e-9);
+          [heightM, spreadM] = [nextM, nextSpreadM];
+          checked++;
+        }
+      }
+    expect(checked).toBe(CATALOGUE.length * 3 * 61);
+  });
+
+  it('is taller for every year waited before, at a better pace, a stronger stock and on better ground', () => {
+    for (const { botanicalName, curve } of CATALOGUE)
+      for (const seasons of [3, 10, 25]) {
+        const at = (sizeFactor: number, pace: 'slow' | 'usual' | 'fast') =>
+          heightAfterSeasons(curveOnSite(curve, sizeFactor, pace), 0.2, seasons);
+        expect(at(1, 'usual'), botanicalName).toBeGreaterThan(at(1, 'slow'));
+        expect(at(1, 'fast'), botanicalName).toBeGreaterThan(at(1, 'usual'));
+        expect(at(1.2, 'usual'), botanicalName).toBeGreaterThan(at(1, 'usual'));
+      }
+  });
+});
+
 describe('stem diameter from height and crown', () => {
   // Worked from the coefficients of Jucker et al. 2017 (itcSegment 1.0): H 10 m, CD 6 m.
   it.each([
@@ -96,6 +164,16 @@ describe('stem diameter from height and crown', () => {
   ])('matches the worked value', (group, stemCm) => {
     expect(Math.abs(stemDiameterCm(group, 10, 6) - stemCm)).toBeLessThan(0.01);
     expect(crownDiameterFromStemM(group, 10, stemDiameterCm(group, 10, 6))).toBeCloseTo(6, 9);
+  });
+
+  it('goes back to the crown from the stem for every group and size', () => {
+    for (const group of [GLOBAL_TREES, TEMPERATE_BROADLEAVES, TEMPERATE_CONIFERS])
+      for (const heightM of [1, 4, 12, 30])
+        for (const crownM of [0.5, 3, 8, 16])
+          expect(crownDiameterFromStemM(group, heightM, stemDiameterCm(group, heightM, crownM))).toBeCloseTo(
+            crownM,
+            9,
+          );
   });
 
   it('gives every full-grown tree of the catalogue a believable stem', () => {
