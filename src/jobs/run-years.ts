@@ -57,7 +57,10 @@ export async function runYears(
   run: RunOptions = {},
 ): Promise<ReadonlyMap<number, YearMaps>> {
   const { document, options, grid, years, reading, lightHeightM } = request;
-  const { scene, years: things } = lightYears(document, options, years);
+  const { scene, years: things } = lightYears(
+    document,
+    years.map((year) => ({ ...options, year })),
+  );
   const shelters = years.map((year) =>
     withGroundNear(shelterScene(document, { ...options, year }).scene, [grid]),
   );
@@ -104,7 +107,11 @@ export async function runYears(
       cache.years.set(years[k], {
         things: things[k],
         shelter: shelters[k],
-        maps: { ...lights[i], windShare: winds[i] },
+        maps: {
+          lightShare: lights[i].lightShare,
+          directHours: lights[i].directHours,
+          windShare: winds[i],
+        },
       });
   }
   return new Map(years.map((year) => [year, (cache.years.get(year) as KeptYear).maps]));

@@ -50,8 +50,12 @@ export interface LightYearsRequest extends LightRequest {
 export interface YearLight {
   /** Share of open light over the growing season. */
   readonly lightShare: Float32Array;
-  /** Hours of direct sun in the year. */
+  /** Hours of direct sun in the year, and in the growing season (months that lie partly in it by their days). */
   readonly directHours: Float32Array;
+  readonly seasonHours: Float32Array;
+  /** Share of open light and hours of direct sun in the month of the shortest day. */
+  readonly midwinterShare: Float32Array;
+  readonly midwinterHours: Float32Array;
 }
 
 /** Several small grids of one scene, such as the patches of a year. */

@@ -17,7 +17,7 @@ import { addYear, loadScene, lookAround } from './loaded-scene.ts';
 import { ALL_ROWS, chosenRows, type ShadowTile, shadowTile } from './shadow-tile.ts';
 import { lostShare } from './write-bands.ts';
 
-/** The two figures of a year: clamp(bias - sum of coefficient * slot, 0, most). */
+/** A figure of a year: clamp(bias - sum of coefficient * slot, 0, most). */
 interface Figure {
   readonly name: keyof YearLight;
   readonly bias: number;
@@ -28,8 +28,11 @@ interface Figure {
 }
 
 const SEASON = 12;
+const JUNE = 5;
+const DECEMBER = 11;
+const MONTHS = Array.from({ length: 12 }, (_, month) => month);
 
-function figuresOf(kernel: Kernel, plan: LightPlan): Figure[] {
+function figuresOf(kernel: Kernel, plan: LightPlan, latDeg: number): Figure[] {
   const figure = (
     name: keyof YearLight,
     terms: readonly (readonly [slot: number, coefficient: number])[],
@@ -40,16 +43,22 @@ function figuresOf(kernel: Kernel, plan: LightPlan): Figure[] {
     kernel.floats.set(terms.flat(), address / 4);
     return { name, bias, most, terms: address, termCount: terms.length };
   };
-  const months = Array.from({ length: 12 }, (_, month) => WEIGHT_HOURS + month);
-  const openHours = months.reduce((sum, slot) => sum + plan.sunTotal[slot], 0);
+  const share = (name: keyof YearLight, period: number) => figure(name, lostShare(plan, period), 1, 1);
+  /** Hours of sun less those lost. @param weightOf how much of each month counts, 0 to 1. */
+  const hours = (name: keyof YearLight, weightOf: (month: number) => number) => {
+    const terms = MONTHS.map((month) => [WEIGHT_HOURS + month, weightOf(month)] as const).filter(
+      ([, weight]) => weight > 0,
+    );
+    const open = terms.reduce((sum, [slot, weight]) => sum + weight * plan.sunTotal[slot], 0);
+    return figure(name, terms, open, Number.POSITIVE_INFINITY);
+  };
+  const midwinter = latDeg < 0 ? JUNE : DECEMBER;
   return [
-    figure('lightShare', lostShare(plan, SEASON), 1, 1),
-    figure(
-      'directHours',
-      months.map((slot) => [slot, 1] as const),
-      openHours,
-      Number.POSITIVE_INFINITY,
-    ),
+    share('lightShare', SEASON),
+    share('midwinterShare', midwinter),
+    hours('directHours', () => 1),
+    hours('seasonHours', (month) => plan.growingDaysByMonth[month] / plan.daysInMonth[month]),
+    hours('midwinterHours', (month) => (month === midwinter ? 1 : 0)),
   ];
 }
 
@@ -62,12 +71,18 @@ export function* computeLightYears(request: LightYearsRequest): Steps<YearLight[
   const loaded = loadScene(scene, plan);
   const { kernel, z0 } = loaded;
   const around = yield* within(lookAround(scene, grid, readingHeightM, true), 0, LOOKING_AROUND);
-  const figures = figuresOf(kernel, plan);
+  const figures = figuresOf(kernel, plan, scene.latDeg);
   const out = kernel.take(PLANE_BYTES);
   const allRows = chosenRows(grid, rows);
   const cells = allRows * grid.columns;
   const results = years.map(
-    (): YearLight => ({ lightShare: new Float32Array(cells), directHours: new Float32Array(cells) }),
+    (): YearLight => ({
+      lightShare: new Float32Array(cells),
+      directHours: new Float32Array(cells),
+      seasonHours: new Float32Array(cells),
+      midwinterShare: new Float32Array(cells),
+      midwinterHours: new Float32Array(cells),
+    }),
   );
   const slots = SKY_SLOTS + plan.skyGroups;
   const perCell = (1 - LOOKING_AROUND) / (cells * years.length);

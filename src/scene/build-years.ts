@@ -12,19 +12,15 @@ export interface LightYears {
 }
 
 /**
- * What the light engine needs for several years. They share the base year's sun: from one year to another it differs by
- * less than a leap day.
- * @param years after the base year.
+ * What the light engine needs for several years, or states of a year. They share the base year's sun: from one year to
+ * another it differs by less than a leap day.
+ * @param moments one or more, on the same ground and in the same weather.
  */
-export function lightYears(
-  document: SiteDocument,
-  options: SceneOptions,
-  years: readonly number[],
-): LightYears {
+export function lightYears(document: SiteDocument, moments: readonly SceneOptions[]): LightYears {
   const leafClasses = new LeafClasses();
-  const things = years.map((year): GrownThings => {
-    const { crowns, prisms } = shadingThings(document, { ...options, year }, leafClasses);
+  const years = moments.map((moment): GrownThings => {
+    const { crowns, prisms } = shadingThings(document, moment, leafClasses);
     return { crowns, prisms };
   });
-  return { scene: lightScene(document, { ...options, year: 0 }, leafClasses).scene, years: things };
+  return { scene: lightScene(document, { ...moments[0], year: 0 }, leafClasses).scene, years };
 }

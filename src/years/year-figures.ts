@@ -1,12 +1,14 @@
+import { type LocalXY, toLocal } from '../geo/frame.ts';
 import { cellsInside, ringToLocal } from '../geo/rasterise.ts';
 import type { YearLight } from '../light/light-types.ts';
-import { cellCount, type GridSpec } from '../numeric/grid.ts';
-import { growPlan } from '../scene/grow-plan.ts';
+import { cellCentreY, cellCount, type GridSpec } from '../numeric/grid.ts';
+import { footprintPieces } from '../scene/build-prisms.ts';
 import type { SceneOptions } from '../scene/options.ts';
+import { standingAt } from '../scene/things.ts';
 import type { SiteDocument } from '../site/document.ts';
 
 /** One year of a field, cell by cell: light, and share of the open wind in the growing season. NaN: no value. */
-export interface YearMaps extends YearLight {
+export interface YearMaps extends Pick<YearLight, 'lightShare' | 'directHours'> {
   readonly windShare: Float32Array;
 }
 
@@ -56,13 +58,38 @@ export function yearFigures(maps: YearMaps, mask: Uint8Array, canopy: Uint8Array
 
 /** 1 for each cell of a grid that lies under foliage in the options' year, seen from above. */
 export function canopyMask(document: SiteDocument, options: SceneOptions, grid: GridSpec): Uint8Array {
+  const { frame } = options;
   const mask = new Uint8Array(cellCount(grid));
-  for (const { kind, footprint } of growPlan(document, options).things) {
-    if (kind === 'building' || kind === 'wall') continue;
+  const { trees, breaks } = standingAt(document, options);
+  for (const { feature, stand } of trees) {
+    const [lon, lat] = feature.geometry.coordinates;
+    discInside(grid, toLocal(frame, [lon, lat]), stand.radiusM, mask);
+  }
+  for (const standing of breaks) {
+    const { geometry, properties } = standing.feature;
+    if (properties.kind === 'wall') continue;
     // Pieces of a belt's outline lie beside each other, holes of a wood inside its ring.
-    const rings = footprint.map((ring) => ringToLocal(options.frame, ring));
-    if (kind === 'block') cellsInside(grid, rings, mask);
-    else for (const ring of rings) cellsInside(grid, [ring], mask);
+    if (geometry.type === 'Polygon')
+      cellsInside(
+        grid,
+        geometry.coordinates.map((ring) => ringToLocal(frame, ring)),
+        mask,
+      );
+    else for (const ring of footprintPieces(frame, standing)) cellsInside(grid, [ring], mask);
   }
   return mask;
+}
+
+/** Sets the cells whose centres lie in a circle. */
+function discInside(grid: GridSpec, [x, y]: LocalXY, radiusM: number, mask: Uint8Array): void {
+  const { columns, rows, cellM, westM, northM } = grid;
+  const firstRow = Math.max(0, Math.ceil((northM - y - radiusM) / cellM - 0.5));
+  for (let row = firstRow; row < rows; row++) {
+    const dy = cellCentreY(grid, row) - y;
+    if (dy < -radiusM) break;
+    const half = Math.sqrt(Math.max(0, radiusM ** 2 - dy ** 2));
+    const from = Math.max(0, Math.ceil((x - half - westM) / cellM - 0.5));
+    const past = Math.min(columns, Math.floor((x + half - westM) / cellM - 0.5) + 1);
+    if (past > from) mask.fill(1, row * columns + from, row * columns + past);
+  }
 }

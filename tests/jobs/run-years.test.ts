@@ -43,7 +43,10 @@ describe('the years of a field', () => {
     const request = requestOf(northWind(features));
     const maps = await runYears(counting().runner, request, emptyYears());
     const { document, options, grid } = request;
-    const { scene, years } = lightYears(document, options, YEARS);
+    const { scene, years } = lightYears(
+      document,
+      YEARS.map((year) => ({ ...options, year })),
+    );
     const light = runToEnd(computeLightYears({ scene, years, grid, readingHeightM: 0.1 }));
     YEARS.forEach((year, k) => {
       const wind = runToEnd(

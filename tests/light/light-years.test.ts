@@ -23,7 +23,10 @@ const document = northWind([
 const options = optionsOf(document);
 const grid = siteGrid(document, options.frame, { cellM: 2, layout: null });
 const YEARS = [0, 6, 20, 40];
-const { scene, years } = lightYears(document, options, YEARS);
+const { scene, years } = lightYears(
+  document,
+  YEARS.map((year) => ({ ...options, year })),
+);
 const found = runToEnd(computeLightYears({ scene, years, grid, readingHeightM: 0.1 }));
 
 const cells = cellCount(grid);
@@ -60,6 +63,23 @@ describe('light over many years', () => {
       expect(share.p99).toBeLessThan(0.015);
       expect(hours.mean).toBeLessThan(0.004);
       expect(hours.p99).toBeLessThan(0.015);
+      const band = (values: Float32Array, month: number) =>
+        values.subarray(month * cells, (month + 1) * cells);
+      const midwinter = apart(found[k].midwinterShare, band(usual.lightShare, 11));
+      expect(midwinter.mean).toBeLessThan(0.02);
+      const midwinterHours = apart(
+        found[k].midwinterHours,
+        band(usual.directHours, 11),
+        band(usual.openHours, 11)[0],
+      );
+      expect(midwinterHours.mean).toBeLessThan(0.02);
+      // The growing season is April to September.
+      const season = (hours: Float32Array) =>
+        Float32Array.from({ length: cells }, (_, cell) =>
+          [3, 4, 5, 6, 7, 8].reduce((sum, month) => sum + hours[month * cells + cell], 0),
+        );
+      const seasonHours = apart(found[k].seasonHours, season(usual.directHours), season(usual.openHours)[0]);
+      expect(seasonHours.mean).toBeLessThan(0.004);
     });
   });
 
