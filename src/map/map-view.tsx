@@ -20,6 +20,7 @@ import { siteBounds } from './site-bounds.ts';
 import { Spoken } from './spoken.tsx';
 import { useFallStrip } from './use-fall-strip.ts';
 import { useFitToSite } from './use-fit-to-site.ts';
+import { useFitToYears } from './use-fit-to-years.ts';
 import { useMap } from './use-map.ts';
 import { usePicture } from './use-picture.ts';
 import { usePlan } from './use-plan.ts';
@@ -42,6 +43,7 @@ export function MapView() {
     keysMove: false,
     bounds: () => siteBounds(appStore.getState()),
   });
+    paddingPx: 48,
   const raster = useApp(pictureRaster);
   const [hatched, setHatched] = useState(false);
   useRelief(map, theme);
@@ -55,6 +57,7 @@ export function MapView() {
   const { showSite, showField } = useFitToSite(map);
   usePointer(map);
   useKeys(map, container, showSite);
+  useFitToYears(map);
   useSketch(map);
   useReshaping(map, theme);
 

@@ -16,7 +16,7 @@ const WORK = [
   ['lightEnds', 'Finding what would change the light most'],
   ['sunTimeEnds', 'Finding what would change the day’s sun most'],
   ['shelterEnds', 'Finding what would change the shelter most'],
-  ['yearCurves', 'Following the years'],
+  ['yearsLook', 'Following the years'],
 ] as const satisfies readonly (readonly [keyof AppState, string])[];
 
 /** What is being computed, how far it is, and a way to stop it. */
@@ -29,7 +29,7 @@ export function Progress() {
   const shelterEnds = useApp((app) => app.shelterEnds);
   const sunTimes = useApp((app) => app.sunTimes);
   const sunTimeEnds = useApp((app) => app.sunTimeEnds);
-  const yearCurves = useApp((app) => app.yearCurves);
+  const yearsLook = useApp((app) => app.yearsLook);
   const insurance = useApp((app) => app.insurance);
   const bridges = useApp((app) => app.bridges);
   const beltYears = useApp((app) => app.beltYears);
@@ -45,7 +45,7 @@ export function Progress() {
     shelterEnds,
     sunTimes,
     sunTimeEnds,
-    yearCurves,
+    yearsLook,
     proposals,
     insurance,
     bridges,

@@ -44,7 +44,7 @@ export function showBox(map: MapLibre, box: Bounds, animate: boolean): void {
 }
 
 /** True where not all of the box is on the sheet. */
-function beyond(map: MapLibre, [southWest, northEast]: Bounds): boolean {
+export function beyond(map: MapLibre, [southWest, northEast]: Bounds): boolean {
   const seen = map.getBounds();
   return !seen.contains(southWest) || !seen.contains(northEast);
 }

@@ -61,7 +61,12 @@ export const shelterKeyBesideFeatures = (state: AppState) => [
   ...circumstances(state),
   ...shelterSetting(state),
 ];
-export const patchesKey = (state: AppState) => [...shown(state), state.year, state.document.site.lightToKeep];
+export const patchesKey = (state: AppState) => [
+  ...shown(state),
+  state.year,
+  state.layer,
+  state.document.site.lightToKeep,
+];
 export const yearsKey = (state: AppState) => [...shown(state), state.shelterOptions, state.layer];
 export const lightEndsKey = (state: AppState) => [
   ...world(state),

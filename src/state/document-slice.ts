@@ -87,6 +87,7 @@ export function documentActions(
         windSpots: null,
         windClimate: null,
         assumed: [],
+        playing: false,
         opening: get().opening + 1,
         earlierSites: afterOpening(get().earlierSites, get().document, document),
         ...view,

@@ -10,7 +10,7 @@ import type { LightResult } from '../light/light-types.ts';
 import type { Grid } from '../numeric/grid.ts';
 import type { SceneEnd } from '../scene/ends.ts';
 import type { GrownPlan } from '../scene/grown-plan.ts';
-import type { Felled } from '../scene/options.ts';
+import type { Felled, GrowthSpeeds } from '../scene/options.ts';
 import type { SiteProblem } from '../site/checks/problem.ts';
 import type { FeatureId, Kind, SiteDocument } from '../site/document.ts';
 import type { StakeWish } from '../stakes/stake-plan.ts';
@@ -25,6 +25,7 @@ import type { SpotPlanFound, SpotScoreFound } from './spots-found.ts';
 import type { WindFound } from './wind-found.ts';
 
 export type StepId = 'ground' | 'shelter' | 'trees' | 'light';
+import type { YearsLook } from './years-look-found.ts';
 /** What the map is inked with. */
 export type Picture =
   | 'plain'
@@ -62,6 +63,7 @@ export type DialogName =
   | 'tree-height'
   | 'spot-levels'
   | 'print'
+  | 'growth'
   | 'print-stakes'
   | 'print-wind-spots'
   | 'horizon'
@@ -89,13 +91,6 @@ export interface Pointed {
   readonly purpose: string;
   readonly points: readonly LonLat[];
   readonly complete: boolean;
-}
-
-/** Shelter over the years, for the year strip. */
-export interface YearCurves {
-  readonly years: readonly number[];
-  /** Share of the taken field in which the wind is cut by 30 % or more, growing season. */
-  readonly fieldShareInShelter: readonly number[];
 }
 
 /** What the hand is doing on the map. */
@@ -158,6 +153,8 @@ export interface PatchOutlook {
     readonly darkFromYear: number | null;
     /** Rising by year; YEARS_LOOKED_AT and those looked at in between. */
     readonly looked: readonly {
+    /** What takes most of its light in that year; null: nothing that stands there, or never dark. */
+    readonly darkBy: { readonly id: FeatureId; readonly label: string } | null;
       readonly year: number;
       readonly meanLightShare: number;
       readonly enoughLight: boolean;
@@ -207,6 +204,11 @@ export interface AppState {
   readonly weather: WeatherTable | null;
   /** The open wind as the shelter map was computed with it. */
   readonly windClimate: WindClimate | null;
+  /**
+   * How fast each plant grew in each season, where shelter is reckoned to speed growth; the last known while it is
+   * stepped anew.
+   */
+  readonly stepped: Computation<GrowthSpeeds>;
   /** What the computations took for granted because the site does not say. */
   readonly assumed: readonly string[];
   // the view
@@ -215,6 +217,10 @@ export interface AppState {
   readonly year: number;
   readonly period: Period;
   readonly layer: Layer;
+  /** One year goes by after the other by itself. */
+  readonly playing: boolean;
+  /** Whether the years in one look are open in place of the strip's two curves. */
+  readonly yearsOpen: boolean;
   /** One end of what is not known, at which everything is shown; null: as expected. */
   readonly shownEnd: SceneEnd | null;
   readonly inkedValues: InkedValues;
@@ -259,7 +265,8 @@ export interface AppState {
   readonly shelter: Computation<ShelterResult>;
   readonly outlook: Computation<readonly PatchOutlook[]>;
   readonly costs: Computation<readonly ThingCost[]>;
-  readonly yearCurves: Computation<YearCurves>;
+  /** Some years on coarse cells; all of them, cell by cell, while they are looked at or played. */
+  readonly yearsLook: Computation<YearsLook>;
   /** On coarse cells, whatever end is shown. */
   readonly lightEnds: Computation<AtEnds<LightResult>>;
   readonly shelterEnds: Computation<AtEnds<ShelterResult>>;
@@ -318,6 +325,8 @@ export interface Actions {
         | 'inkedValues'
         | 'shelterOptions'
         | 'layout'
+        | 'playing'
+        | 'yearsOpen'
         | 'felled'
         | 'bridgesOf'
         | 'insuranceWish'
@@ -345,6 +354,8 @@ export interface Actions {
   newSite(placeLonLat: LonLat, name: string): Promise<void>;
   openDemo(which: 'sorrel-bank' | 'kestrel-flat'): Promise<void>;
   /** Keeps a file the site refers to (terrain, weather, picture) under its name on this device. */
+  /** Looks for the cuts before the season that is shown. */
+  proposeCuts(): void;
   keepSiteFile(file: File): Promise<string>;
   /** A site file, a boundary or track to import, a terrain or photo raster, a picture, a weather file: whatever was dropped. */
   openFiles(files: readonly File[]): Promise<void>;

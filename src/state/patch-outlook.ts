@@ -1,9 +1,12 @@
 import type { JobRunner } from '../jobs/messages.ts';
-import { type PatchLight, runOutlook, type WatchedPatch } from '../jobs/run-outlook.ts';
+import { type PatchLight, type PatchYears, runOutlook, type WatchedPatch } from '../jobs/run-outlook.ts';
+import { runPatchCosts } from '../jobs/run-patch-costs.ts';
 import type { Grid } from '../numeric/grid.ts';
 import { lightScene } from '../scene/build-scene.ts';
 import { type PatchMask, patchMasks } from '../scene/patch-masks.ts';
 import { takenField } from '../site/chosen-features.ts';
+import type { FeatureId } from '../site/document.ts';
+import { type Key, sameKey, shown } from './answer-keys.ts';
 import { fieldsOf } from './area-figures.ts';
 import type { Pass } from './lane.ts';
 import { type AppState, type PatchOutlook, YEARS_LOOKED_AT } from './model.ts';
@@ -11,8 +14,10 @@ import { READING_HEIGHT_M } from './reading-height.ts';
 import { sceneOptions } from './scene-options.ts';
 
 /** Enough cells for the share of a patch's area to be within a few percent. */
-const MOST_CELLS = 300;
+export const MOST_CELLS = 300;
 const FINEST_CELL_M = 0.5;
+
+type Turn = Pick<NonNullable<PatchOutlook['years']>, 'darkFromYear' | 'darkBy'>;
 
 /**
  * Light of the patches: the chosen year first, then all the years. What is known of a year is kept as long as the site
@@ -21,21 +26,14 @@ const FINEST_CELL_M = 0.5;
 export function createPatchOutlook(runner: JobRunner): {
   passes(state: AppState, ground: Grid): readonly Pass<readonly PatchOutlook[]>[];
 } {
-  let world: readonly unknown[] = [];
+  let world: Key = [];
   let known: Map<number, PatchLight>[] = [];
-  let followed: (number | null)[] | null = null;
+  let followed: Turn[] | null = null;
 
   return {
     passes(state, ground) {
-      const now = [
-        state.document.features,
-        state.document.site,
-        ground,
-        state.weather,
-        state.layout,
-        state.shownEnd,
-      ];
-      if (now.some((part, index) => !Object.is(part, world[index]))) {
+      const now = [...shown(state), state.document.site, ground, state.layer];
+      if (!sameKey(world, now)) {
         world = now;
         known = [];
         followed = null;
@@ -48,6 +46,22 @@ export function createPatchOutlook(runner: JobRunner): {
           known[index] ??= new Map();
           for (const [year, light] of byYear) known[index].set(year, light);
         });
+      /** When each patch turns dark, and what takes most of its light then. */
+      const turnsOf = (found: readonly PatchYears[], signal: AbortSignal): Promise<Turn[]> =>
+        Promise.all(
+          found.map(async ({ darkFromYear }, index): Promise<Turn> => {
+            if (darkFromYear === null) return { darkFromYear, darkBy: null };
+            const { scene, things } = lightScene(state.document, sceneOptions(state, ground, darkFromYear));
+            const [cost] = await runPatchCosts(runner, scene, things.length, [patches[index]], { signal });
+            const most = things
+              .map(({ id, label }, thing) => ({ id, label, lightShare: cost?.lightShare[thing] ?? 0 }))
+              .reduce<{ id: FeatureId; label: string; lightShare: number } | null>(
+                (one, other) => (other.lightShare > (one?.lightShare ?? 0) ? other : one),
+                null,
+              );
+            return { darkFromYear, darkBy: most && { id: most.id, label: most.label } };
+          }),
+        );
       const answer = () =>
         patches.map((patch, index) => outlookOf(patch, state.year, known[index], followed?.[index]));
       const chosenYear: Pass<readonly PatchOutlook[]> = async (signal, onProgress) => {
@@ -59,7 +73,7 @@ export function createPatchOutlook(runner: JobRunner): {
         if (followed === null) {
           const found = await runOutlook(runner, watched, YEARS_LOOKED_AT, sceneAt, { signal, onProgress });
           remember(found);
-          followed = found.map(({ darkFromYear }) => darkFromYear);
+          followed = await turnsOf(found, signal);
         }
         return answer();
       };
@@ -93,7 +107,7 @@ function outlookOf(
   patch: PatchMask,
   year: number,
   known: ReadonlyMap<number, PatchLight>,
-  darkFromYear: number | null | undefined,
+  turn: Turn | undefined,
 ): PatchOutlook {
   const light = known.get(year) as PatchLight;
   return {
@@ -107,10 +121,10 @@ function outlookOf(
     areaShareWithEnoughLight: light.areaShareWithEnoughLight,
     enoughLight: light.enoughLight,
     years:
-      darkFromYear === undefined
+      turn === undefined
         ? null
         : {
-            darkFromYear,
+            ...turn,
             looked: [...known]
               .map(([looked, { meanLightShare, enoughLight }]) => ({
                 year: looked,

@@ -9,13 +9,14 @@ import {
 } from '../units/bands.ts';
 import { MONTHS } from '../units/months.ts';
 import { supposedInWords } from './end-words.ts';
-import { growingMonths } from './growing-months.ts';
+import { followedYear } from './followed-year.ts';
 import { type InkedLine, inkedLines, isLightQuantity } from './inked-lines.ts';
 import { lightBandsOf } from './light-bands.ts';
 import { type LightQuantity, lightOfPeriod } from './light-period.ts';
-import type { AppState, Period } from './model.ts';
+import type { AppState, Computation, Period } from './model.ts';
 import { READING_HEIGHT_M, WIND_READING_HEIGHT_M } from './reading-height.ts';
 import { dayInWords, isSunTime, monthOfSun, sunTimeBands, sunTimeToInk } from './sun-times.ts';
+import { windBand } from './wind-band.ts';
 
 /** What the map is inked with: one value a cell and the bands that name them. */
 export interface PictureRaster {
@@ -62,6 +63,7 @@ type Needs = Pick<
   | 'light'
   | 'shelter'
   | 'sunTimes'
+  | 'yearsLook'
 >;
 
 let lastParts: readonly unknown[] = [];
@@ -89,6 +91,7 @@ export function pictureRaster(state: Needs): PictureRaster | null {
     answer?.result ?? null,
     answer?.stale ?? false,
     answer?.live ?? false,
+    answer && isBehind(answer) ? followedYear(state) : null,
   ];
   if (parts.length === lastParts.length && parts.every((part, i) => Object.is(part, lastParts[i])))
     return lastRaster;
@@ -97,10 +100,46 @@ export function pictureRaster(state: Needs): PictureRaster | null {
   return lastRaster;
 }
 
+/** Nothing of the chosen year is there yet, or what is there is of an earlier one. */
+const isBehind = ({ result, stale }: Computation<unknown>): boolean => result === null || stale;
+
+/** The chosen year as the years in one look hold it, until its own map is there; null: they do not hold it. */
+function paintFollowed(state: Needs, answer: Computation<unknown>): PictureRaster | null {
+  const { picture, period, year } = state;
+  const followed = isBehind(answer) ? followedYear(state) : null;
+  if (!followed) return null;
+  const { grid, fieldName } = followed;
+  const values =
+    picture === 'light-share'
+      ? followed.lightShare
+      : picture === 'sun-hours'
+        ? followed.sunHours
+        : picture === 'wind-cut'
+          ? followed.windCut
+          : null;
+  if (!values) return null;
+  const ofLight = isLightQuantity(picture);
+  const season = ofLight ? periodInWords(period) : WIND_SEASONS[windBand(state)];
+  const height = `${ofLight ? READING_HEIGHT_M[state.layer] : WIND_READING_HEIGHT_M} m above the ground`;
+  return {
+    grid,
+    values,
+    bands: ofLight ? bandsOf(picture, state) : WIND_CUT_BANDS,
+    lines: ofLight ? inkedLines(state) : [],
+    supposed: supposedInWords(state.shownEnd),
+    detail: `${season}, year ${year}, ${height}; ${fieldName} as the years go by`,
+    seasonAndHeight: `${season}, ${height}`,
+    stale: false,
+    live: true,
+  };
+}
+
 function paint(state: Needs): PictureRaster | null {
   const { picture, period } = state;
   const supposed = supposedInWords(state.shownEnd);
   if (isLightQuantity(picture)) {
+    const followed = paintFollowed(state, state.light);
+    if (followed) return followed;
     const result = state.light.result;
     if (!result) return null;
     const height = `${READING_HEIGHT_M[state.layer]} m above the ground`;
@@ -135,6 +174,8 @@ function paint(state: Needs): PictureRaster | null {
     };
   }
   if (picture === 'wind-cut') {
+    const followed = paintFollowed(state, state.shelter);
+    if (followed) return followed;
     const result = state.shelter.result;
     if (!result) return null;
     const cells = cellCount(result.grid);
@@ -169,13 +210,6 @@ function paint(state: Needs): PictureRaster | null {
 }
 
 const WIND_SEASONS = ['growing season', 'rest of the year', 'whole year'] as const;
-
-/** Band of the shelter result that answers for the chosen period: a month means its season. */
-export function windBand(state: Pick<AppState, 'period' | 'document' | 'centre'>): 0 | 1 | 2 {
-  if (state.period === 'season') return 0;
-  if (state.period === 'year') return 2;
-  return growingMonths(state.document.site, state.centre[1]).has(state.period) ? 0 : 1;
-}
 
 const slopes = new WeakMap<Grid, SlopeAspect>();
 

@@ -4,18 +4,22 @@ import { cellCount, type GridSpec, sampleGrid } from '../numeric/grid.ts';
 import { REGISTRY } from '../site/records/registry.ts';
 import { bandOf, SUN_HOUR_BANDS } from '../units/bands.ts';
 import { areasAt } from './feature-at.ts';
+import { followedYear } from './followed-year.ts';
 import { formatHours, formatLength, formatShare } from './format-measure.ts';
 import { fallInWords } from './format-words.ts';
 import { lightBandsOf } from './light-bands.ts';
 import { lightOfPeriod } from './light-period.ts';
 import type { AppState } from './model.ts';
-import { slopeOf, windBand } from './picture-raster.ts';
+import { slopeOf } from './picture-raster.ts';
 import { dayInWords, isSunTime, monthOfSun, sunOfCell } from './sun-times.ts';
+import { windBand } from './wind-band.ts';
 
 export interface ReadOut {
   readonly title: string;
   readonly rows: readonly { readonly label: string; readonly value: string }[];
 }
+
+const SUN_HOUR_LABEL = SUN_HOUR_BANDS.quantity.split(',')[0];
 
 /** Index of the cell a local point lies in; -1 outside. */
 export function cellAt(spec: GridSpec, xM: number, yM: number): number {
@@ -54,7 +58,11 @@ function placeName(state: AppState, lonLat: LonLat): string | null {
 }
 
 function lightRows(state: AppState, xM: number, yM: number): ReadOut['rows'][number][] {
-  const result = state.light.result;
+  const { result } = state.light;
+  if (!result || state.light.stale) {
+    const rows = followedLightRows(state, xM, yM);
+    if (rows) return rows;
+  }
   if (!result) return [];
   const cell = cellAt(result.grid, xM, yM);
   if (cell < 0) return [];
@@ -64,15 +72,29 @@ function lightRows(state: AppState, xM: number, yM: number): ReadOut['rows'][num
   const share = value('light-share');
   if (Number.isNaN(share)) return [];
   const hours = value('sun-hours');
-  const bands = lightBandsOf(state.document.site);
   const earlier = state.light.stale ? ' (earlier)' : '';
   return [
-    {
-      label: 'Light',
-      value: `${formatShare(share)} · ${bands.bands[bandOf(bands, share)].name}${earlier}`,
-    },
+    { label: 'Light', value: `${lightInWords(state, share)}${earlier}` },
     { label: SUN_HOUR_LABEL, value: `${formatHours(hours)} a day` },
     { label: 'Daily light', value: `${value('daily-light').toFixed(1)} mol/m² a day` },
+  ];
+}
+
+const lightInWords = ({ document }: AppState, share: number): string => {
+  const bands = lightBandsOf(document.site);
+  return `${formatShare(share)} · ${bands.bands[bandOf(bands, share)].name}`;
+};
+
+/** What the map says while it follows the years, and no more; null where they do not hold it. */
+function followedLightRows(state: AppState, xM: number, yM: number): ReadOut['rows'][number][] | null {
+  const followed = followedYear(state);
+  if (!followed?.lightShare && !followed?.sunHours) return null;
+  const cell = cellAt(followed.grid, xM, yM);
+  const share = followed.lightShare?.[cell] ?? Number.NaN;
+  const hours = followed.sunHours?.[cell] ?? Number.NaN;
+  return [
+    ...(Number.isNaN(share) ? [] : [{ label: 'Light', value: lightInWords(state, share) }]),
+    ...(Number.isNaN(hours) ? [] : [{ label: SUN_HOUR_LABEL, value: `${formatHours(hours)} a day` }]),
   ];
 }
 
@@ -87,19 +109,23 @@ function sunTimeRows(state: AppState, xM: number, yM: number): ReadOut['rows'][n
     ? []
     : [{ label: `Sun, ${dayInWords(result, month)}`, value: stale ? `${sun} (earlier)` : sun }];
 }
-const SUN_HOUR_LABEL = SUN_HOUR_BANDS.quantity.split(',')[0];
 
 function windRows(state: AppState, xM: number, yM: number): ReadOut['rows'][number][] {
-  const result = state.shelter.result;
-  if (!result) return [];
-  const cell = cellAt(result.grid, xM, yM);
-  if (cell < 0) return [];
-  const share = result.windShare[windBand(state) * cellCount(result.grid) + cell];
-  if (Number.isNaN(share)) return [];
-  const cut = 1 - share;
+  const cut = windCutAt(state, xM, yM);
+  if (Number.isNaN(cut)) return [];
   const percent = Math.round(cut * 100);
   if (percent < 0) return [{ label: 'Wind', value: `stronger by ${-percent} %` }];
   return [{ label: 'Wind', value: percent === 0 ? 'open' : `cut by ${percent} %` }];
+}
+
+/** As the map shows it; NaN where nothing is known. */
+function windCutAt(state: AppState, xM: number, yM: number): number {
+  const { result, stale } = state.shelter;
+  const followed = !result || stale ? followedYear(state) : null;
+  if (followed?.windCut) return followed.windCut[cellAt(followed.grid, xM, yM)] ?? Number.NaN;
+  const cell = result ? cellAt(result.grid, xM, yM) : -1;
+  if (!result || cell < 0) return Number.NaN;
+  return 1 - result.windShare[windBand(state) * cellCount(result.grid) + cell];
 }
 
 function groundRows(state: AppState, xM: number, yM: number): ReadOut['rows'][number][] {

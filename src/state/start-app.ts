@@ -14,8 +14,10 @@ import { keptView } from './kept-view.ts';
 import { keepLayoutPair } from './layout-pair.ts';
 import { keepReferencesLoaded } from './load-references.ts';
 import type { App } from './model.ts';
+import { keepPlaying } from './play-years.ts';
 import { createProposing } from './proposed-belts.ts';
 import { keepFilesIn } from './site-files.ts';
+import { keepGrowthStepped } from './step-growth.ts';
 import { keepWindFromHere, windPasses } from './wind-from-here.ts';
 import { workersWork } from './work.ts';
 
@@ -34,6 +36,8 @@ export async function startApp(store: StoreApi<App>): Promise<void> {
   keepReferencesLoaded(store, runner);
   keepChecking(store);
   const computing = keepComputing(store, workersWork(store, runner));
+  keepPlaying(store);
+  const growing = keepGrowthStepped(store, runner);
   const opened = [
     keepHorizon(store, (state, ground, at) => horizonPasses(state, ground, at, runner)),
     keepWindFromHere(store, (state, ground, at) => windPasses(state, ground, at, runner)),
@@ -48,9 +52,10 @@ export async function startApp(store: StoreApi<App>): Promise<void> {
       computing.cancel();
       belts.cancel();
       proposing.cancel();
+      growing.cancel();
     },
     computeAgain: () => {
-      for (const kept of [computing, belts, ...opened]) kept.again();
+      for (const kept of [growing, computing, belts, ...opened]) kept.again();
     },
   });
 }

@@ -45,6 +45,7 @@ export function createAppStore(
       surface: null,
       weather: null,
       windClimate: null,
+      stepped: idleComputation(),
       assumed: [],
       problems: [],
       ...FIRST_VIEW,
@@ -53,7 +54,7 @@ export function createAppStore(
       shelter: idleComputation(),
       outlook: idleComputation(),
       costs: idleComputation(),
-      yearCurves: idleComputation(),
+      yearsLook: idleComputation(),
       lightEnds: idleComputation(),
       shelterEnds: idleComputation(),
       sunTimes: idleComputation(),
@@ -83,6 +84,7 @@ export function createAppStore(
       cancelComputation: () => {},
       computeAgain: () => {},
     };
+      proposeCuts: () => {},
   });
 }
 

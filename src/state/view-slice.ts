@@ -8,6 +8,8 @@ type ViewState = Pick<
   | 'step'
   | 'picture'
   | 'year'
+  | 'playing'
+  | 'yearsOpen'
   | 'period'
   | 'layer'
   | 'shownEnd'
@@ -37,6 +39,8 @@ export const FIRST_VIEW: ViewState = {
   step: 'light',
   picture: 'light-share',
   year: 20,
+  playing: false,
+  yearsOpen: false,
   period: 'season',
   layer: 'ground',
   shownEnd: null,

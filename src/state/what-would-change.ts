@@ -8,7 +8,7 @@ import { takenField } from '../site/chosen-features.ts';
 import { fieldsOf } from './area-figures.ts';
 import { type LightQuantity, lightOfPeriod } from './light-period.ts';
 import type { AppState, Computation } from './model.ts';
-import { windBand } from './picture-raster.ts';
+import { windBand } from './wind-band.ts';
 import { isSunTime, monthOfSun, type SunTime, sunTimeOf } from './sun-times.ts';
 
 /**

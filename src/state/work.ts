@@ -2,23 +2,21 @@ import type { StoreApi } from 'zustand/vanilla';
 import type { JobRunner } from '../jobs/messages.ts';
 import { runShelter } from '../jobs/run-shelter.ts';
 import type { Grid, GridSpec } from '../numeric/grid.ts';
-import { cellCount } from '../numeric/grid.ts';
 import { shelterScene } from '../scene/build-scene.ts';
 import { siteGrid } from '../scene/site-grid.ts';
-import { takenField } from '../site/chosen-features.ts';
-import { fieldsOf, figuresInside } from './area-figures.ts';
 import { passCellsM } from './cell-size.ts';
 import type { Work } from './compute.ts';
 import { lightEndPasses, shelterEndPasses } from './end-passes.ts';
 import { lightField } from './light-field.ts';
 import { createLiveLight } from './live-light.ts';
 import { createLiveShelter } from './live-shelter.ts';
-import type { App, AppState, YearCurves } from './model.ts';
+import type { App, AppState } from './model.ts';
 import { costPasses } from './patch-costs.ts';
 import { createPatchOutlook } from './patch-outlook.ts';
 import { WIND_READING_HEIGHT_M } from './reading-height.ts';
 import { sceneOptions } from './scene-options.ts';
 import { sunTimeEndPasses, sunTimePasses } from './sun-time-passes.ts';
+import { createYearsLook, followedField } from './years-look.ts';
 
 /** Beaufort 6 and more, m/s at 10 m in the open (published lower limit). */
 export const GALE_MPS = 10.8;
@@ -28,14 +26,11 @@ const windReading = ({ shelterOptions }: AppState) => ({
   galeMps: GALE_MPS,
   options: shelterOptions,
 });
-/** A field counts as sheltered where the wind is cut by this share or more. */
-const SHELTERED_FROM = 0.3;
-const YEARS_OF_SHELTER = [0, 2, 4, 6, 8, 10, 12, 15, 20, 25, 30, 40];
-const FIELD_CELLS_ACROSS = 24;
 
 /** The answers as the app computes them: scenes built here, engines run by the runner's workers. */
 export function workersWork(store: StoreApi<App>, runner: JobRunner): Work {
   const patches = createPatchOutlook(runner);
+  const yearsOf = createYearsLook(runner, windReading);
   const groundOf = (state: AppState): Grid => {
     if (!state.ground) throw new Error('the ground is not there yet');
     return state.ground;
@@ -74,31 +69,9 @@ export function workersWork(store: StoreApi<App>, runner: JobRunner): Work {
     shelterEnds: (state) => shelterEndPasses(state, groundOf(state), runner, windReading(state)),
     sunTimes: (state) => sunTimePasses(state, groundOf(state), runner, cells(state, lightField(state))),
     sunTimeEnds: (state) => sunTimeEndPasses(state, groundOf(state), runner),
-    yearCurves: (state) => [
-      async (signal, onProgress): Promise<YearCurves> => {
-        const field = takenField(state.document) ?? fieldsOf(state.document)[0];
-        if (!field) return { years: [], fieldShareInShelter: [] };
-        const box = siteGrid(state.document, state.frame, {
-          cellM: 1,
-          layout: state.layout,
-          field: String(field.id),
-        });
-        const cellM = Math.max(1, Math.ceil(Math.max(box.columns, box.rows) / FIELD_CELLS_ACROSS));
-        const grid = siteGrid(state.document, state.frame, {
-          cellM,
-          layout: state.layout,
-          field: String(field.id),
-        });
-        const shares: number[] = [];
-        for (const year of YEARS_OF_SHELTER) {
-          const { scene } = shelterScene(state.document, sceneOptions(state, groundOf(state), year));
-          const result = await runShelter(runner, { ...windReading(state), scene, grid }, { signal });
-          const cut = result.windShare.subarray(0, cellCount(grid)).map((share) => 1 - share);
-          shares.push(figuresInside(grid, cut, state.frame, field)?.shareFrom(SHELTERED_FROM) ?? Number.NaN);
-          onProgress(shares.length / YEARS_OF_SHELTER.length);
-        }
-        return { years: YEARS_OF_SHELTER, fieldShareInShelter: shares };
-      },
-    ],
+    yearsLook: (state, full) => {
+      const field = followedField(state.document);
+      return field && yearsOf(state, groundOf(state), field, full);
+    },
   };
 }

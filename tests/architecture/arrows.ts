@@ -123,13 +123,14 @@ export const ARROWS: Readonly<Record<string, Arrows>> = {
       'stakes',
       'belts',
       'layouts',
+      'years',
       'jobs',
       'plants',
       'geo',
       'sun',
       'growth',
     ],
-    types: [...ENGINES, 'windspots'],
+    types: [...ENGINES, 'windspots', 'cuts'],
     files: [
       'src/wind/shelter-guesses.ts',
       'src/windspots/kept-spots.ts',
@@ -141,13 +142,14 @@ export const ARROWS: Readonly<Record<string, Arrows>> = {
       'src/windspots/write-down.ts',
     ],
     reason:
-      'it keeps the frame, the ground and the answers of the engines, by their types; it never calls one; stakes: a few rays, done in milliseconds, are asked for where they are shown; windspots: what is kept in the document, and words; what asks the engine is a job; shelter-guesses: which guesses there are, in words, and which are usually on; belts: what is wrong with them is said of the document without an engine, the rest are jobs; layouts: what differs is counted in the document, and said of what jobs answered',
+      'it keeps the frame, the ground and the answers of the engines, by their types; it never calls one; stakes: a few rays, done in milliseconds, are asked for where they are shown; windspots: what is kept in the document, and words; what asks the engine is a job; shelter-guesses: which guesses there are, in words, and which are usually on; belts: what is wrong with them is said of the document without an engine, the rest are jobs; layouts: what differs is counted in the document, and said of what jobs answered; years: figures of what jobs answered, and when trees bear',
   },
   map: { code: ['state', 'site', 'geo', 'plants', 'sheets'] },
   panels: {
     code: ['state', 'site', 'geo', 'plants', 'sheets', 'map'],
-    types: ['stakes', 'windspots', 'outside', 'belts', 'layouts'],
+    types: ['stakes', 'windspots', 'outside', 'belts', 'layouts', 'cuts'],
     files: [
+      'src/cuts/cut-words.ts',
       'src/belts/belt-words.ts',
       'src/belts/finding-types.ts',
       'src/belts/propose-words.ts',

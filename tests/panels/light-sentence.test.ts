@@ -13,7 +13,7 @@ const patch = (name: string, enoughLight: boolean, darkFromYear: number | null):
   meanLightShare: 0.5,
   areaShareWithEnoughLight: enoughLight ? 0.9 : 0.4,
   enoughLight,
-  years: { darkFromYear, looked: [{ year: 0, meanLightShare: 0.9, enoughLight: true }] },
+  years: { darkFromYear, darkBy: null, looked: [{ year: 0, meanLightShare: 0.9, enoughLight: true }] },
 });
 
 describe('the answer on light', () => {

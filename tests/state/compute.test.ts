@@ -3,7 +3,7 @@ import { newSite } from '../../src/site/new-site.ts';
 import { keepComputing, type Work } from '../../src/state/compute.ts';
 import type { PatchOutlook } from '../../src/state/model.ts';
 import { createAppStore } from '../../src/state/store.ts';
-import { fakeLight, fakeShelter } from './fake-results.ts';
+import { fakeLight, fakeShelter, fakeYears } from './fake-results.ts';
 import { smallSite } from './small-site.ts';
 
 const calls: string[] = [];
@@ -17,7 +17,7 @@ const patch: PatchOutlook = {
   meanLightShare: 0.8,
   areaShareWithEnoughLight: 1,
   enoughLight: true,
-  years: { darkFromYear: null, looked: [] },
+  years: { darkFromYear: null, darkBy: null, looked: [] },
 };
 const pass =
   <R>(name: string, result: R) =>
@@ -32,7 +32,8 @@ const fakeWork: Work = {
   shelter: () => [pass('shelter', fakeShelter())],
   outlook: () => [pass('outlook', [patch])],
   costs: () => [pass('costs', [])],
-  yearCurves: () => [pass('years', { years: [0], fieldShareInShelter: [1] })],
+  yearsLook: (_, full) =>
+    full ? [pass('years', fakeYears()), pass('all years', fakeYears())] : [pass('years', fakeYears())],
   lightEnds: () => [pass('light ends', { usual: fakeLight(), ends: new Map(), finer: null })],
   sunTimes: () => [pass('sun times', {} as never)],
   sunTimeEnds: () => [pass('sun time ends', {} as never)],
@@ -108,7 +109,7 @@ describe('computing what the screen needs', () => {
     await settle();
     expect(store.getState().light.result).not.toBeNull();
     store.getState().openDocument(newSite([171.9, -43.6], 'Elsewhere', 2027));
-    for (const answer of ['light', 'shelter', 'outlook', 'costs', 'lightEnds', 'yearCurves'] as const)
+    for (const answer of ['light', 'shelter', 'outlook', 'costs', 'lightEnds', 'yearsLook'] as const)
       expect(store.getState()[answer], answer).toMatchObject({ status: 'idle', result: null, stale: false });
     expect(store.getState()).toMatchObject({ windClimate: null, assumed: [] });
     await settle();

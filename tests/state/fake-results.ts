@@ -1,5 +1,6 @@
 import type { LightResult } from '../../src/light/light-types.ts';
 import type { GridSpec } from '../../src/numeric/grid.ts';
+import type { YearsLook } from '../../src/state/years-look-found.ts';
 import type { ShelterResult } from '../../src/wind/shelter-types.ts';
 
 /** Two cells of 20 m beside each other: the western one has these values, the eastern one half of them. */
@@ -33,4 +34,42 @@ export const fakeShelter = (): ShelterResult => ({
   windShare: bands(3, (band) => [0.5, 0.6, 0.55][band]),
   galeHours: bands(3, () => 10),
   directions: 80,
+});
+
+/** All years: a tenth of the field comes into shelter every two years, light goes down from open by a hundredth a year. */
+export const fakeYears = (years = Array.from({ length: 41 }, (_, year) => year)): YearsLook => ({
+  fieldId: 'field-1',
+  fieldName: 'Long Meadow',
+  grid: TWO_CELLS,
+  years,
+  figures: years.map((year) => ({
+    shelteredShare: Math.min(1, year / 20),
+    meanWindCut: Math.min(0.5, year / 40),
+    meanLightShare: 1 - year / 100,
+    meanDirectHours: 2000 - 10 * year,
+    canopyShare: year / 100,
+  })),
+  maps: new Map(
+    years.map((year) => [
+      year,
+      {
+        lightShare: Float32Array.from([1 - year / 100, 1 - year / 200]),
+        directHours: Float32Array.from([3652.5 - 36.525 * year, 3652.5]),
+        windShare: Float32Array.from([1 - year / 100, 1]),
+      },
+    ]),
+  ),
+  crops: {
+    trees: 2,
+    bearing: {
+      slow: years.map((year) => (year >= 12 ? 1 : 0)),
+      usual: years.map((year) => (year >= 8 ? 1 : 0)),
+      fast: years.map((year) => (year >= 6 ? 1 : 0)),
+    },
+    species: [
+      { speciesName: 'Hazel', trees: 1, firstYear: { slow: 12, usual: 8, fast: 6 } },
+      { speciesName: 'Walnut', trees: 1, firstYear: { slow: null, usual: null, fast: null } },
+    ],
+  },
+  band: null,
 });

@@ -1,10 +1,12 @@
 import { useApp } from '../../state/store.ts';
+import { CutsSection } from '../cuts/cuts-section.tsx';
 import { Answer } from '../parts/answer.tsx';
 import { AskSpot } from '../parts/ask-spot.tsx';
 import { Choice } from '../parts/choice.tsx';
 import { DrawButtons } from '../parts/draw-buttons.tsx';
 import { PanelHead, Section } from '../parts/panel-head.tsx';
 import { Recompute } from '../parts/recompute.tsx';
+import { OpenYears } from '../years/open-years.tsx';
 import { BandLimits } from './band-limits.tsx';
 import { CostTable } from './cost-table.tsx';
 import { InkedLines } from './inked-lines.tsx';
@@ -60,8 +62,10 @@ export function LightPanel() {
       </Section>
       <PatchTable />
       <CostTable />
+      <CutsSection />
       <div className="buttons">
         <AskSpot purpose="horizon">Horizon from a spot</AskSpot>
+        <OpenYears />
       </div>
       <BandLimits />
       <LightDetails />

@@ -11,7 +11,8 @@ type Restartable =
   | 'horizon'
   | 'windHere'
   | 'spotPlan'
-  | 'spotScore';
+  | 'spotScore'
+  | 'yearsLook';
 
 /** After a stop or a failure: a way to start again. */
 export function Recompute(props: { of: Restartable }) {

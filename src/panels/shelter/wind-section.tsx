@@ -1,5 +1,5 @@
 import { setSite } from '../../site/actions/set-site.ts';
-import { windBand } from '../../state/picture-raster.ts';
+import { windBand } from '../../state/wind-band.ts';
 import { windOfSite, windRestsOn } from '../../state/site-wind.ts';
 import { useApp } from '../../state/store.ts';
 import { FileButton } from '../parts/file-button.tsx';

@@ -9,6 +9,7 @@ import { Answer } from '../parts/answer.tsx';
 import { Choice } from '../parts/choice.tsx';
 import { DrawButtons } from '../parts/draw-buttons.tsx';
 import { Details, PanelHead, Section } from '../parts/panel-head.tsx';
+import { OpenYears } from '../years/open-years.tsx';
 import { TreeBrush } from './tree-brush.tsx';
 import { TreeTable } from './tree-table.tsx';
 import { treesOf } from './trees-of.ts';
@@ -48,6 +49,9 @@ export function TreesPanel() {
         onChange={(chosen) => show({ shownEnd: chosen === 'usual' ? null : chosen })}
       />
       <GrowthSection />
+      <div className="buttons">
+        <OpenYears />
+      </div>
       <TreeTable />
       <Details title="Before you plant">
         <p className="caution">

@@ -13,7 +13,7 @@ export function MonthsRow() {
   const within = (month: number) => period === 'year' || (period === 'season' && growing.has(month));
   const choose = (chosen: Period) => show({ period: chosen });
   return (
-    <div>
+    <div className="months-side">
       <div className="caption">
         <span>Months</span>
         <div className="spans">

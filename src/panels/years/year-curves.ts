@@ -1,0 +1,103 @@
+import type { PatchOutlook } from '../../state/model.ts';
+import type { YearsLook } from '../../state/years-look-found.ts';
+import { enoughByYear } from './enough-by-year.ts';
+
+/** One curve over the years: shares 0 to 1, with what they are at slow and fast growth where that is known. */
+export interface Curve {
+  readonly id: 'shelter' | 'light' | 'canopy' | 'crops';
+  readonly label: string;
+  readonly years: readonly number[];
+  readonly shares: readonly number[];
+  /** True where the share jumps from one year to the next and does not rise between them. */
+  readonly stepped: boolean;
+  /** Of how many things the share is; null: of the field. */
+  readonly of: number | null;
+  readonly band: {
+    readonly years: readonly number[];
+    readonly slow: readonly number[];
+    readonly fast: readonly number[];
+  } | null;
+}
+
+/** A share in a year between those that are known; the first and last hold beyond their ends. */
+export function shareAt(years: readonly number[], shares: readonly number[], year: number): number {
+  const next = years.findIndex((each) => each >= year);
+  if (next === 0) return shares[0];
+  if (next < 0) return shares[shares.length - 1];
+  const between = (year - years[next - 1]) / (years[next] - years[next - 1]);
+  return shares[next - 1] + between * (shares[next] - shares[next - 1]);
+}
+
+/** What is known of the years, in the order of the trade: shelter first, then light and its canopy, then crops. */
+export function yearCurves(look: YearsLook | null, patches: readonly PatchOutlook[] | null): Curve[] {
+  const curves: Curve[] = [];
+  const ofField = (
+    id: 'shelter' | 'canopy',
+    label: string,
+    name: 'shelteredShare' | 'canopyShare',
+  ): Curve[] =>
+    look
+      ? [
+          {
+            id,
+            label,
+            years: look.years,
+            shares: look.figures.map((each) => each[name]),
+            stepped: false,
+            of: null,
+            band: look.band && {
+              years: look.band.years,
+              slow: look.band.slow.map((each) => each[name]),
+              fast: look.band.fast.map((each) => each[name]),
+            },
+          },
+        ]
+      : [];
+  curves.push(...ofField('shelter', 'Field in shelter', 'shelteredShare'));
+  const light = enoughByYear(patches ?? [], 40);
+  if (light)
+    curves.push({
+      id: 'light',
+      label: 'Patches with enough light',
+      ...light,
+      stepped: true,
+      of: (patches ?? []).length,
+      band: null,
+    });
+  curves.push(...ofField('canopy', 'Under canopy', 'canopyShare'));
+  if (look?.crops) {
+    const { trees, bearing } = look.crops;
+    const shares = (pace: keyof typeof bearing) => bearing[pace].map((count) => count / trees);
+    const years = bearing.usual.map((_, year) => year);
+    curves.push({
+      id: 'crops',
+      label: 'Trees bearing',
+      years,
+      shares: shares('usual'),
+      stepped: true,
+      of: trees,
+      band: { years, slow: shares('slow'), fast: shares('fast') },
+    });
+  }
+  return curves;
+}
+
+/** "62 %", "4 of 6": what a curve says of a year. */
+export function valueWords({ years, shares, of, stepped }: Curve, year: number): string {
+  const last = years.findLastIndex((each) => each <= year);
+  const share = stepped ? shares[Math.max(0, last)] : shareAt(years, shares, year);
+  if (!Number.isFinite(share)) return '–';
+  return of === null ? `${Math.round(share * 100)} %` : `${Math.round(share * of)} of ${of}`;
+}
+
+/** "54 to 70 %" at slow and fast growth; null where it is not known or the same. */
+export function bandWords(curve: Curve, year: number): string | null {
+  const { band } = curve;
+  if (!band) return null;
+  const ends = (['slow', 'fast'] as const).map((pace) =>
+    valueWords({ ...curve, years: band.years, shares: band[pace] }, year),
+  );
+  if (ends[0] === ends[1]) return null;
+  const [low, high] = ends.map((words) => Number.parseInt(words, 10)).sort((a, b) => a - b);
+  return `${low} to ${high}${curve.of === null ? ' %' : ''}`;
+}
