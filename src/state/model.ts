@@ -23,9 +23,9 @@ import type { Comparing, LayoutPairFound } from './layout-pair-found.ts';
 import type { Proposing } from './proposing.ts';
 import type { SpotPlanFound, SpotScoreFound } from './spots-found.ts';
 import type { WindFound } from './wind-found.ts';
+import type { YearsLook } from './years-look-found.ts';
 
 export type StepId = 'ground' | 'shelter' | 'trees' | 'light';
-import type { YearsLook } from './years-look-found.ts';
 /** What the map is inked with. */
 export type Picture =
   | 'plain'
@@ -61,9 +61,9 @@ export type DialogName =
   | 'wind-table'
   | 'print-wind'
   | 'tree-height'
+  | 'growth'
   | 'spot-levels'
   | 'print'
-  | 'growth'
   | 'print-stakes'
   | 'print-wind-spots'
   | 'horizon'
@@ -151,10 +151,10 @@ export interface PatchOutlook {
   readonly years: {
     /** First year after planting in which it is too dark and stays so to year 40; null: never. */
     readonly darkFromYear: number | null;
-    /** Rising by year; YEARS_LOOKED_AT and those looked at in between. */
-    readonly looked: readonly {
     /** What takes most of its light in that year; null: nothing that stands there, or never dark. */
     readonly darkBy: { readonly id: FeatureId; readonly label: string } | null;
+    /** Rising by year; YEARS_LOOKED_AT and those looked at in between. */
+    readonly looked: readonly {
       readonly year: number;
       readonly meanLightShare: number;
       readonly enoughLight: boolean;
@@ -202,25 +202,25 @@ export interface AppState {
   /** The same of the surface file: tops of what stands around. */
   readonly surface: Grid | null;
   readonly weather: WeatherTable | null;
-  /** The open wind as the shelter map was computed with it. */
-  readonly windClimate: WindClimate | null;
   /**
    * How fast each plant grew in each season, where shelter is reckoned to speed growth; the last known while it is
    * stepped anew.
    */
   readonly stepped: Computation<GrowthSpeeds>;
+  /** The open wind as the shelter map was computed with it. */
+  readonly windClimate: WindClimate | null;
   /** What the computations took for granted because the site does not say. */
   readonly assumed: readonly string[];
   // the view
   readonly step: StepId;
   readonly picture: Picture;
   readonly year: number;
-  readonly period: Period;
-  readonly layer: Layer;
   /** One year goes by after the other by itself. */
   readonly playing: boolean;
   /** Whether the years in one look are open in place of the strip's two curves. */
   readonly yearsOpen: boolean;
+  readonly period: Period;
+  readonly layer: Layer;
   /** One end of what is not known, at which everything is shown; null: as expected. */
   readonly shownEnd: SceneEnd | null;
   readonly inkedValues: InkedValues;
@@ -319,14 +319,14 @@ export interface Actions {
         | 'step'
         | 'picture'
         | 'year'
+        | 'playing'
+        | 'yearsOpen'
         | 'period'
         | 'layer'
         | 'shownEnd'
         | 'inkedValues'
         | 'shelterOptions'
         | 'layout'
-        | 'playing'
-        | 'yearsOpen'
         | 'felled'
         | 'bridgesOf'
         | 'insuranceWish'
@@ -354,8 +354,6 @@ export interface Actions {
   newSite(placeLonLat: LonLat, name: string): Promise<void>;
   openDemo(which: 'sorrel-bank' | 'kestrel-flat'): Promise<void>;
   /** Keeps a file the site refers to (terrain, weather, picture) under its name on this device. */
-  /** Looks for the cuts before the season that is shown. */
-  proposeCuts(): void;
   keepSiteFile(file: File): Promise<string>;
   /** A site file, a boundary or track to import, a terrain or photo raster, a picture, a weather file: whatever was dropped. */
   openFiles(files: readonly File[]): Promise<void>;

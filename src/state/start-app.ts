@@ -35,9 +35,9 @@ export async function startApp(store: StoreApi<App>): Promise<void> {
   keepOnDevice(store, device, window);
   keepReferencesLoaded(store, runner);
   keepChecking(store);
-  const computing = keepComputing(store, workersWork(store, runner));
   keepPlaying(store);
   const growing = keepGrowthStepped(store, runner);
+  const computing = keepComputing(store, workersWork(store, runner));
   const opened = [
     keepHorizon(store, (state, ground, at) => horizonPasses(state, ground, at, runner)),
     keepWindFromHere(store, (state, ground, at) => windPasses(state, ground, at, runner)),
@@ -49,10 +49,10 @@ export async function startApp(store: StoreApi<App>): Promise<void> {
   store.setState({
     proposeBelts: proposing.propose,
     cancelComputation: () => {
+      growing.cancel();
       computing.cancel();
       belts.cancel();
       proposing.cancel();
-      growing.cancel();
     },
     computeAgain: () => {
       for (const kept of [growing, computing, belts, ...opened]) kept.again();

@@ -44,8 +44,8 @@ export function createAppStore(
       terrain: null,
       surface: null,
       weather: null,
-      windClimate: null,
       stepped: idleComputation(),
+      windClimate: null,
       assumed: [],
       problems: [],
       ...FIRST_VIEW,
@@ -84,7 +84,6 @@ export function createAppStore(
       cancelComputation: () => {},
       computeAgain: () => {},
     };
-      proposeCuts: () => {},
   });
 }
 

@@ -130,7 +130,7 @@ export const ARROWS: Readonly<Record<string, Arrows>> = {
       'sun',
       'growth',
     ],
-    types: [...ENGINES, 'windspots', 'cuts'],
+    types: [...ENGINES, 'windspots'],
     files: [
       'src/wind/shelter-guesses.ts',
       'src/windspots/kept-spots.ts',
@@ -147,9 +147,8 @@ export const ARROWS: Readonly<Record<string, Arrows>> = {
   map: { code: ['state', 'site', 'geo', 'plants', 'sheets'] },
   panels: {
     code: ['state', 'site', 'geo', 'plants', 'sheets', 'map'],
-    types: ['stakes', 'windspots', 'outside', 'belts', 'layouts', 'cuts'],
+    types: ['stakes', 'windspots', 'outside', 'belts', 'layouts'],
     files: [
-      'src/cuts/cut-words.ts',
       'src/belts/belt-words.ts',
       'src/belts/finding-types.ts',
       'src/belts/propose-words.ts',

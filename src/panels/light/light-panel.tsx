@@ -1,5 +1,4 @@
 import { useApp } from '../../state/store.ts';
-import { CutsSection } from '../cuts/cuts-section.tsx';
 import { Answer } from '../parts/answer.tsx';
 import { AskSpot } from '../parts/ask-spot.tsx';
 import { Choice } from '../parts/choice.tsx';
