@@ -61,7 +61,6 @@ export function LightPanel() {
       </Section>
       <PatchTable />
       <CostTable />
-      <CutsSection />
       <div className="buttons">
         <AskSpot purpose="horizon">Horizon from a spot</AskSpot>
         <OpenYears />
