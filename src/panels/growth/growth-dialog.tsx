@@ -36,7 +36,8 @@ export function GrowthDialog() {
     vigour.readings[0]?.species ??
     here[0]?.botanicalName ??
     null;
-  const [sentence, ...more] = vigourSentences(vigour);
+  // A figure stays with its sign at the end of a line.
+  const [sentence, ...more] = vigourSentences(vigour).map((each) => each.replaceAll(' %', '\u00a0%'));
   const takeable = vigour.fit !== null && vigour.isNews;
   return (
     <Dialog title="How fast do things grow here?" broad onClose={() => show({ dialog: null })}>
