@@ -102,7 +102,7 @@ function shelteredWords({ sides: [a, b], wantedShare, fieldName }: LayoutCompari
       : known.length > 0 && known.every((years) => years <= 0) && known.some((years) => years < 0)
         ? b
         : null;
-  const by = sooner ? `, ${span(later)} sooner in ${layoutWords(sooner.layout)}` : '';
+  const by = sooner ? `, ${span(later)} ${sooner === a ? 'later' : 'sooner'}` : '';
   return {
     figure: `In shelter ${from(yearsA)}`,
     says:

@@ -44,6 +44,7 @@ export function MapView() {
     bounds: () => siteBounds(appStore.getState()),
     paddingPx: 48,
   });
+    paddingPx: 48,
   const raster = useApp(pictureRaster);
   const [hatched, setHatched] = useState(false);
   useRelief(map, theme);
@@ -55,9 +56,9 @@ export function MapView() {
   useStakes(map);
   useFallStrip(map);
   const { showSite, showField } = useFitToSite(map);
-  useFitToYears(map);
   usePointer(map);
   useKeys(map, container, showSite);
+  useFitToYears(map);
   useSketch(map);
   useReshaping(map, theme);
 

@@ -15,7 +15,8 @@ import './map.css';
 import './view-buttons.css';
 import './small-plan.css';
 
-const PADDING_PX = 16;
+/** Less than on the large map: the field itself has room about it. */
+const PADDING_PX = 4;
 
 /** A small plan of one layout with its picture, to be looked at: nothing is drawn or chosen on it. */
 export function SmallPlan(props: {
@@ -44,6 +45,7 @@ export function SmallPlan(props: {
     testId,
     keysMove: true,
     bounds: box,
+    paddingPx: PADDING_PX,
   });
   usePlanOf(map, document, grown, layout);
   usePicture(map, raster, theme, hatched);

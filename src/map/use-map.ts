@@ -18,8 +18,9 @@ export interface MapUse {
   readonly testId: string;
   /** Whether the arrow keys move the sheet; otherwise they are somebody else's (drawing/use-keys.ts). */
   readonly keysMove: boolean;
-  /** What it shows first. */
+  /** What it shows first, and with how much room about it, px. */
   bounds(): Bounds;
+  readonly paddingPx: number;
 }
 
 /** The MapLibre map in a container; null until it can be drawn on. */
@@ -49,7 +50,7 @@ export function useMap(
       maxZoom: 23,
       fadeDuration: 0,
       bounds: firstUse.current.bounds(),
-      fitBoundsOptions: { padding: 48, maxZoom: 20 },
+      fitBoundsOptions: { padding: firstUse.current.paddingPx, maxZoom: 20 },
     });
     describeCanvas(made.getCanvas(), firstUse.current);
     let alive = true;

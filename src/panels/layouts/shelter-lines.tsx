@@ -3,7 +3,7 @@ import { layoutWords } from '../../layouts/layout-words.ts';
 
 const WIDTH = 440;
 const HEIGHT = 190;
-const LEFT = 40;
+const LEFT = 54;
 const RIGHT = 10;
 const TOP = 12;
 const BASE = 156;
