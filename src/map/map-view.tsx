@@ -28,6 +28,7 @@ import { useProposals } from './use-proposals.ts';
 import { useRelief } from './use-relief.ts';
 import { useStakes } from './use-stakes.ts';
 import { useUnderlays } from './use-underlays.ts';
+import { useWinterCuts } from './use-winter-cuts.ts';
 import { useWoods } from './use-woods.ts';
 import { ViewButtons } from './view-buttons.tsx';
 
@@ -44,7 +45,6 @@ export function MapView() {
     bounds: () => siteBounds(appStore.getState()),
     paddingPx: 48,
   });
-    paddingPx: 48,
   const raster = useApp(pictureRaster);
   const [hatched, setHatched] = useState(false);
   useRelief(map, theme);
@@ -53,12 +53,13 @@ export function MapView() {
   useUnderlays(map);
   usePlan(map);
   useProposals(map);
+  useWinterCuts(map);
   useStakes(map);
   useFallStrip(map);
   const { showSite, showField } = useFitToSite(map);
+  useFitToYears(map);
   usePointer(map);
   useKeys(map, container, showSite);
-  useFitToYears(map);
   useSketch(map);
   useReshaping(map, theme);
 

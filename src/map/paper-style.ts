@@ -1,6 +1,7 @@
 import medium from '@expo-google-fonts/atkinson-hyperlegible-next/500Medium/AtkinsonHyperlegibleNext_500Medium.ttf?url';
 import bold from '@expo-google-fonts/atkinson-hyperlegible-next/700Bold/AtkinsonHyperlegibleNext_700Bold.ttf?url';
 import type { LayerSpecification, StyleSpecification } from 'maplibre-gl';
+import { cutsLayers } from './cuts-layers.ts';
 import { fallLayers } from './fall-layers.ts';
 import { groundLayers } from './ground-layers.ts';
 import type { InkTheme } from './ink-theme.ts';
@@ -24,6 +25,7 @@ export const GEOJSON_SOURCES = [
   'fall',
   'selected',
   'proposals',
+  'cuts',
   'stakes',
   'sketch',
 ] as const;
@@ -36,6 +38,7 @@ export const drawingLayers = (theme: InkTheme): LayerSpecification[] => [
   ...planLayers(theme),
   ...letteringLayers(theme),
   ...proposalLayers(theme),
+  ...cutsLayers(theme),
   ...stakesLayers(theme),
   ...sketchLayers(theme),
 ];

@@ -11,6 +11,7 @@ const WORK = [
   ['beltYears', 'Following the belts as they grow'],
   ['beltSun', 'Finding what sun the belts take'],
   ['proposals', 'Looking for belts'],
+  ['winterCuts', 'Looking for the winter’s cuts'],
   ['outlook', 'Looking ahead at the patches'],
   ['costs', 'Finding what each tree costs'],
   ['lightEnds', 'Finding what would change the light most'],
@@ -35,6 +36,7 @@ export function Progress() {
   const beltYears = useApp((app) => app.beltYears);
   const beltSun = useApp((app) => app.beltSun);
   const proposals = useApp((app) => app.proposals);
+  const winterCuts = useApp((app) => app.winterCuts);
   const cancel = useApp((app) => app.cancelComputation);
   const all: Record<(typeof WORK)[number][0], Computation<unknown>> = {
     light,
@@ -47,6 +49,7 @@ export function Progress() {
     sunTimeEnds,
     yearsLook,
     proposals,
+    winterCuts,
     insurance,
     bridges,
     beltYears,

@@ -15,6 +15,7 @@ import {
 } from '../site/history.ts';
 import { layoutAfter, layoutNames } from '../site/layout-names.ts';
 import { BadInputError } from '../units/bad-input.ts';
+import { FIRST_CUTTING } from './cutting.ts';
 import { afterOpening } from './earlier-sites.ts';
 import { FIRST_COMPARING } from './layout-pair-found.ts';
 import type { Actions, App, AppState } from './model.ts';
@@ -84,6 +85,7 @@ export function documentActions(
         comparing: FIRST_COMPARING,
         stakes: null,
         proposing: FIRST_PROPOSING,
+        cutting: FIRST_CUTTING,
         windSpots: null,
         playing: false,
         windClimate: null,

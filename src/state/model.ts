@@ -3,6 +3,7 @@ import type { Darkened } from '../belts/finding-types.ts';
 import type { Insurance, InsuranceWish } from '../belts/insurance-belt.ts';
 import type { BeltProposals } from '../belts/propose-result.ts';
 import type { BeltWhen } from '../belts/years-to-protect.ts';
+import type { WinterCuts } from '../cuts/cut-result.ts';
 import type { Frame, LonLat } from '../geo/frame.ts';
 import type { AtEnds } from '../jobs/run-ends.ts';
 import type { FirstLastSun } from '../light/first-last-sun-types.ts';
@@ -17,6 +18,7 @@ import type { StakeWish } from '../stakes/stake-plan.ts';
 import type { WeatherTable } from '../sun/weather/weather-table.ts';
 import type { ShelterOptions, ShelterResult, WindClimate } from '../wind/shelter-types.ts';
 import type { SpotWish } from '../windspots/spot-plan.ts';
+import type { Cutting } from './cutting.ts';
 import type { EarlierSite } from './earlier-sites.ts';
 import type { HorizonFound } from './horizon-found.ts';
 import type { Comparing, LayoutPairFound } from './layout-pair-found.ts';
@@ -279,6 +281,10 @@ export interface AppState {
   readonly proposing: Proposing;
   /** Belts for a field, when they are asked for. */
   readonly proposals: Computation<BeltProposals>;
+  /** What was said of the cuts that were proposed. */
+  readonly cutting: Cutting;
+  /** The cuts of a winter, when they are asked for. */
+  readonly winterCuts: Computation<WinterCuts>;
   /** While its dialog is open. */
   readonly windHere: Computation<WindFound>;
   /** While wind spots are open. */
@@ -348,6 +354,8 @@ export interface Actions {
   say(message: Message | null): void;
   /** Looks for belts as they are asked for. */
   proposeBelts(): void;
+  /** Looks for the cuts before the season that is shown. */
+  proposeCuts(): void;
   cancelComputation(): void;
   /** Starts again what failed or was stopped. */
   computeAgain(): void;

@@ -19,6 +19,7 @@ import { createProposing } from './proposed-belts.ts';
 import { keepFilesIn } from './site-files.ts';
 import { keepGrowthStepped } from './step-growth.ts';
 import { keepWindFromHere, windPasses } from './wind-from-here.ts';
+import { createCutting } from './winter-cuts.ts';
 import { workersWork } from './work.ts';
 
 /**
@@ -46,13 +47,16 @@ export async function startApp(store: StoreApi<App>): Promise<void> {
   ];
   const belts = keepBeltsAnswered(store, runner);
   const proposing = createProposing(store, runner);
+  const cutting = createCutting(store, runner);
   store.setState({
     proposeBelts: proposing.propose,
+    proposeCuts: cutting.look,
     cancelComputation: () => {
       growing.cancel();
       computing.cancel();
       belts.cancel();
       proposing.cancel();
+      cutting.cancel();
     },
     computeAgain: () => {
       for (const kept of [growing, computing, belts, ...opened]) kept.again();

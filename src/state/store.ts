@@ -3,6 +3,7 @@ import { createStore, type StoreApi } from 'zustand/vanilla';
 import { siteCentre, siteFrame } from '../scene/site-ground.ts';
 import type { SiteDocument } from '../site/document.ts';
 import { newSite } from '../site/new-site.ts';
+import { FIRST_CUTTING } from './cutting.ts';
 import { derived } from './derived.ts';
 import { documentActions } from './document-slice.ts';
 import { fileActions } from './files-slice.ts';
@@ -62,6 +63,8 @@ export function createAppStore(
       horizon: idleComputation(),
       proposing: FIRST_PROPOSING,
       proposals: idleComputation(),
+      cutting: FIRST_CUTTING,
+      winterCuts: idleComputation(),
       windHere: idleComputation(),
       spotPlan: idleComputation(),
       spotScore: idleComputation(),
@@ -81,6 +84,7 @@ export function createAppStore(
       ...handActions(set, get),
       ...fileActions(set, get),
       proposeBelts: () => {},
+      proposeCuts: () => {},
       cancelComputation: () => {},
       computeAgain: () => {},
     };

@@ -130,7 +130,7 @@ export const ARROWS: Readonly<Record<string, Arrows>> = {
       'sun',
       'growth',
     ],
-    types: [...ENGINES, 'windspots'],
+    types: [...ENGINES, 'windspots', 'cuts'],
     files: [
       'src/wind/shelter-guesses.ts',
       'src/windspots/kept-spots.ts',
@@ -147,8 +147,9 @@ export const ARROWS: Readonly<Record<string, Arrows>> = {
   map: { code: ['state', 'site', 'geo', 'plants', 'sheets'] },
   panels: {
     code: ['state', 'site', 'geo', 'plants', 'sheets', 'map'],
-    types: ['stakes', 'windspots', 'outside', 'belts', 'layouts'],
+    types: ['stakes', 'windspots', 'outside', 'belts', 'layouts', 'cuts'],
     files: [
+      'src/cuts/cut-words.ts',
       'src/belts/belt-words.ts',
       'src/belts/finding-types.ts',
       'src/belts/propose-words.ts',

@@ -1,4 +1,5 @@
 import { useApp } from '../../state/store.ts';
+import { CutsSection } from '../cuts/cuts-section.tsx';
 import { Answer } from '../parts/answer.tsx';
 import { AskSpot } from '../parts/ask-spot.tsx';
 import { Choice } from '../parts/choice.tsx';
@@ -61,6 +62,7 @@ export function LightPanel() {
       </Section>
       <PatchTable />
       <CostTable />
+      <CutsSection />
       <div className="buttons">
         <AskSpot purpose="horizon">Horizon from a spot</AskSpot>
         <OpenYears />
