@@ -21,7 +21,6 @@ export function YearsLookPart() {
   const patches = outlook.result;
   const curves = yearCurves(look, patches);
   return (
-    // biome-ignore lint/a11y/noNoninteractiveElementInteractions: Escape folds it from wherever the focus is
     <section
       id={YEARS_LOOK_ID}
       className="years-look"
