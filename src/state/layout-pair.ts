@@ -49,7 +49,7 @@ export function keepLayoutPair(store: StoreApi<App>, runner: JobRunner): KeptAns
 const worldOf = (state: AppState): Key => [...asItStands(state), state.document.site.lightToKeep];
 
 /** What is asked of two layouts of a state; the one place on the screen where a moment of a layout is made. */
-export const layoutsRequest = (state: AppState, ground: Grid, field: FieldFeature): LayoutsRequest => ({
+const layoutsRequest = (state: AppState, ground: Grid, field: FieldFeature): LayoutsRequest => ({
   document: state.document,
   frame: state.frame,
   field,
