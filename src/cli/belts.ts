@@ -7,6 +7,7 @@ import { runBeltsWhen } from '../jobs/run-belt-when.ts';
 import { runBridges } from '../jobs/run-bridges.ts';
 import { runDarkened } from '../jobs/run-darkened.ts';
 import { runInsurance } from '../jobs/run-insurance.ts';
+import { findSpecies, suggestSpeciesName } from '../plants/find-species.ts';
 import { lightScene } from '../scene/build-scene.ts';
 import { ownersOf } from '../scene/owners.ts';
 import { patchMasks } from '../scene/patch-masks.ts';
@@ -85,6 +86,13 @@ async function belts(path: string, options: BeltsOptions): Promise<void> {
     const field = options.field === undefined ? fieldJudgedBy(document) : fields[0];
     if (!field)
       throw new BadInputError(`${site.fileName}: no field is drawn; expected one that belts shelter.`);
+    const { species: siteSpecies } = document.site;
+    if (!findSpecies(options.insure, siteSpecies)) {
+      const meant = suggestSpeciesName(options.insure, siteSpecies);
+      throw new BadInputError(
+        `--insure is ${JSON.stringify(options.insure)}; expected a botanical name of the catalogue or of the site's own species${meant ? `; did you mean ${JSON.stringify(meant)}?` : '.'}`,
+      );
+    }
     const quiet = options.quiet === true;
     const all = chosenFeatures(document, scene.layout).filter(isBeltLike);
     const light = lightScene(document, scene);

@@ -2,7 +2,6 @@ import { writeFileSync } from 'node:fs';
 import { type Command, Option } from 'commander';
 import { declinationAt } from '../geo/declination.ts';
 import { toLocal } from '../geo/frame.ts';
-import { placeFromText } from '../geo/place-from-text.ts';
 import { createLocalRunner } from '../jobs/local-runner.ts';
 import { hoursByPeriod, runViewFrom } from '../jobs/run-view-from.ts';
 import { lightScene } from '../scene/build-scene.ts';
@@ -24,6 +23,7 @@ import { layoutOf, readGroundOf, readWeatherOf } from './prepare.ts';
 import { progressLine } from './progress.ts';
 import { readSite } from './read-files.ts';
 import { readSurfaceOf } from './read-surface.ts';
+import { spotOf } from './spot-of.ts';
 import { writePdf } from './write-pdf.ts';
 
 interface HorizonOptions {
@@ -70,7 +70,7 @@ async function horizon(path: string, options: HorizonOptions): Promise<void> {
   const onDisk = readSite(pathFromCaller(path));
   const { document } = onDisk;
   const { site } = document;
-  const lonLat = placeFromText(options.at);
+  const lonLat = spotOf(options.at, onDisk);
   const layout = layoutOf(document, options.layout);
   const frame = siteFrame(document);
   const runner = createLocalRunner();

@@ -1,6 +1,5 @@
 import { type Command, Option } from 'commander';
 import { toLocal } from '../geo/frame.ts';
-import { placeFromText } from '../geo/place-from-text.ts';
 import { createLocalRunner } from '../jobs/local-runner.ts';
 import { runShelterAt } from '../jobs/run-shelter-at.ts';
 import { shelterScene } from '../scene/build-scene.ts';
@@ -14,6 +13,7 @@ import { layoutOf, readGroundOf, readWeatherOf } from './prepare.ts';
 import { progressLine } from './progress.ts';
 import { readSite } from './read-files.ts';
 import { GALE_MPS, type GuessOptions, shelterOptionsOf, withGuessOptions } from './shelter-options.ts';
+import { spotOf } from './spot-of.ts';
 import { type WindAtPage, windAtJson, windAtText } from './wind-at-text.ts';
 
 interface WindAtOptions extends GuessOptions {
@@ -49,7 +49,7 @@ export function addWindAtCommand(program: Command): void {
 async function windAt(path: string, options: WindAtOptions): Promise<void> {
   const onDisk = readSite(pathFromCaller(path));
   const { document } = onDisk;
-  const lonLat = placeFromText(options.at);
+  const lonLat = spotOf(options.at, onDisk);
   const layout = layoutOf(document, options.layout);
   const frame = siteFrame(document);
   const runner = createLocalRunner();

@@ -46,6 +46,17 @@ export function climateFromRecord(
   if (wind.sectors.some(({ weibullK }) => weibullK === undefined)) {
     assumed.push(`wind: speeds spread as Weibull k = ${DEFAULT_WEIBULL_K} where a sector gives none`);
   }
+  for (const season of ['growing', 'rest'] as const) {
+    const sum = wind.sectors
+      .filter((sector) => sector.season === undefined || sector.season === season)
+      .reduce((total, { frequency }) => total + frequency, 0);
+    // Shares of all hours, or of those that are not calm.
+    const whole = [1, 1 - calm(season)].some((each) => Math.abs(sum - each) <= SUM_TOLERANCE);
+    if (sum > 0 && !whole)
+      assumed.push(
+        `wind: the frequencies of the ${season === 'growing' ? 'growing season' : 'rest of the year'} add up to ${Math.round(sum * 100)} %, and are taken in proportion`,
+      );
+  }
   const seasonSectors = (season: 'growing' | 'rest', calmShare: number) =>
     mergedSectors(
       wind.sectors.filter((sector) => sector.season === undefined || sector.season === season),
@@ -75,6 +86,9 @@ export function climateFromRecord(
     assumed,
   };
 }
+
+/** Frequencies that were rounded add up to a little more or less. */
+const SUM_TOLERANCE = 0.03;
 
 /** Sectors from the same direction joined, frequencies scaled; null where nothing blows. */
 function mergedSectors(given: readonly SectorOfSite[], calmShare: number): ClimateSector[] | null {

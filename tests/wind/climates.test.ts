@@ -141,7 +141,10 @@ describe('a climate from the site', () => {
   it('gives a season without sectors those of the other, and says so', () => {
     const { climate, assumed } = climateFromRecord({ heightM: 10, sectors: [sectors[2]] });
     expect(climate.rest.sectors).toEqual(climate.growing.sectors);
-    expect(assumed).toEqual(['wind: the rest of the year has the sectors of the growing season']);
+    expect(assumed).toEqual([
+      'wind: the frequencies of the growing season add up to 200 %, and are taken in proportion',
+      'wind: the rest of the year has the sectors of the growing season',
+    ]);
   });
   it('refuses sectors that do not blow', () => {
     expect(() => climateFromRecord({ sectors: [{ fromDeg: 0, frequency: 0, meanSpeedMps: 4 }] })).toThrow(
