@@ -2,7 +2,7 @@ import { type Command, Option } from 'commander';
 import { shelterFigures } from '../batch/area-figures.ts';
 import { fieldMask } from '../batch/area-masks.ts';
 import { evaporationFigures } from '../batch/evaporation-figures.ts';
-import { exposureOf } from '../batch/field-exposure.ts';
+import { exposureOf } from '../geo/mean-exposure.ts';
 import { whatWouldChange } from '../batch/what-would-change.ts';
 import { runShelter } from '../jobs/run-shelter.ts';
 import { runShelterEnds } from '../jobs/run-shelter-ends.ts';

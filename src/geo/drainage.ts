@@ -110,7 +110,11 @@ const LEAST_FALL = 0.001;
  * a the ground that runs through each metre of contour, b the slope. NaN without ground.
  * @param slopeDeg of every cell, row-major.
  */
-export function wetnessIndex(ground: Grid, { upslopeM2 }: Drainage, slopeDeg: Float32Array): Float32Array {
+export function wetnessIndex(
+  ground: Grid,
+  { upslopeM2 }: Pick<Drainage, 'upslopeM2'>,
+  slopeDeg: Float32Array,
+): Float32Array {
   return Float32Array.from(upslopeM2, (areaM2, cell) => {
     const fall = Math.max(LEAST_FALL, Math.tan((slopeDeg[cell] * Math.PI) / 180));
     return areaM2 > 0 ? Math.log(areaM2 / ground.cellM / fall) : Number.NaN;

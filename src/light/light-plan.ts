@@ -71,6 +71,12 @@ export const LIVE: Fineness = {
   skyDirections: 240,
 };
 
+/** What means over whole fields are compared with: some 330 directions of the sun and 120 of the sky. */
+export const SURVEY: Fineness = {
+  sun: { declinationLevels: 12, minutes: 30 },
+  skyDirections: 120,
+};
+
 /** @param matters 1 for each leaf class that some thing hangs on, where more stands than in the scene. */
 export function lightPlan(
   scene: LightScene,

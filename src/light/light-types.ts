@@ -44,6 +44,8 @@ export type GrownThings = Pick<LightScene, 'crowns' | 'prisms'>;
  */
 export interface LightYearsRequest extends LightRequest {
   readonly years: readonly GrownThings[];
+  /** Coarse: enough for means over fields; absent: as fine as what follows a hand. */
+  readonly coarse?: boolean;
 }
 
 /** One year on the rows asked for: float32 by cell, NaN inside buildings and where ground is missing. */

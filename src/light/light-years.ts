@@ -11,7 +11,7 @@ import { LOOKING_AROUND } from './compute-light.ts';
 import { EDGE, PLANE_BYTES } from './kernel/assembly/layout.ts';
 import type { Kernel } from './kernel/kernel.ts';
 import { everyThing, type LoadedTile, loadThings, loadTile } from './kernel/load.ts';
-import { LIVE, type LightPlan, lightPlan, SKY_SLOTS } from './light-plan.ts';
+import { LIVE, type LightPlan, lightPlan, SKY_SLOTS, SURVEY } from './light-plan.ts';
 import type { LightYearsRequest, YearLight } from './light-types.ts';
 import { addYear, loadScene, lookAround } from './loaded-scene.ts';
 import { ALL_ROWS, chosenRows, type ShadowTile, shadowTile } from './shadow-tile.ts';
@@ -64,9 +64,9 @@ function figuresOf(kernel: Kernel, plan: LightPlan, latDeg: number): Figure[] {
 
 /** Light of every year asked for, in their order. */
 export function* computeLightYears(request: LightYearsRequest): Steps<YearLight[]> {
-  const { scene, years, grid, readingHeightM, rows = ALL_ROWS } = request;
+  const { scene, years, grid, readingHeightM, rows = ALL_ROWS, coarse = false } = request;
   // Every class, so that a year does not hang on which others are asked for with it.
-  const plan = lightPlan(scene, LIVE, new Uint8Array(scene.leaf.classCount).fill(1));
+  const plan = lightPlan(scene, coarse ? SURVEY : LIVE, new Uint8Array(scene.leaf.classCount).fill(1));
   yield 0;
   const loaded = loadScene(scene, plan);
   const { kernel, z0 } = loaded;

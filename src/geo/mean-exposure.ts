@@ -1,5 +1,5 @@
-import { horizonSumDeg } from '../geo/exposure.ts';
 import { cellCentreX, cellCentreY, type Grid, type GridSpec } from '../numeric/grid.ts';
+import { horizonSumDeg } from './exposure.ts';
 
 /** Places in an area from which the horizon is looked at. */
 const PLACES = 49;

@@ -1,0 +1,126 @@
+import { wetnessIndex } from '../geo/drainage.ts';
+import type { Frame, LocalXY, LonLat } from '../geo/frame.ts';
+import { polygonAreaM2 } from '../geo/geodesic.ts';
+import { localBoxOf, widenedBox } from '../geo/local-box.ts';
+import { exposureOf } from '../geo/mean-exposure.ts';
+import { cellsInside, ringToLocal } from '../geo/rasterise.ts';
+import { slopeAndAspect } from '../geo/terrain.ts';
+import { croppedGrid, type Grid } from '../numeric/grid.ts';
+import { chosenFeatures, isOfKind } from '../site/chosen-features.ts';
+import type { SiteDocument, SiteFeature } from '../site/document.ts';
+import { distanceToLineM, lineEnters } from '../site/plane-geometry.ts';
+import type { FieldFeature } from '../site/records/field.ts';
+import type { GroundFigures } from './choose-types.ts';
+import { type ColdAir, coldFigures } from './cold-air.ts';
+
+/** Words by which water is known among what is drawn: the site file has no kind of its own for it. */
+const WATER = /\b(water|well|spring|pond|stream|brook|ditch|tank|tap|hydrant)\b/i;
+/** Ground beyond the field that the slope of its edge cells is taken with, m. */
+const MARGIN_M = 20;
+
+/** How the ground of a field lies. @param wetness of the cold air's grid. */
+export function groundFigures(
+  document: SiteDocument,
+  field: FieldFeature,
+  frame: Frame,
+  ground: Grid,
+  cold: ColdAir,
+  wetness: Float32Array,
+  layout: string | null,
+): GroundFigures {
+  const outline = field.geometry.coordinates.map((ring) => ring.map(([lon, lat]): LonLat => [lon, lat]));
+  const rings = outline.map((ring) => ringToLocal(frame, ring));
+  // A ring has at least four places.
+  const near = croppedGrid(ground, widenedBox(localBoxOf(frame, outline[0])!, MARGIN_M));
+  const mask = cellsInside(near, rings);
+  const wetCells = cellsInside(cold.grid, rings);
+  const features = chosenFeatures(document, layout);
+  return {
+    areaM2: polygonAreaM2(outline),
+    ...meanSlope(near, mask, frame.convergenceRad),
+    horizonSumDeg: exposureOf(ground, near, mask, frame.convergenceRad),
+    wetness: meanInside(wetness, wetCells),
+    cold: coldFigures(cold, rings),
+    toAccessM: nearestM(
+      rings,
+      features.filter((one) => isOfKind(one, 'path')),
+      frame,
+    ),
+    toWaterM: nearestM(rings, features.filter(isWater), frame),
+  };
+}
+
+/** Topographic wetness on the cold air's grid. */
+export function wetnessOf({ grid, upslopeM2, elevationM }: ColdAir): Float32Array {
+  const ground = { ...grid, values: elevationM };
+  return wetnessIndex(ground, { upslopeM2 }, slopeAndAspect(ground, 0).slopeDeg);
+}
+
+function meanInside(values: Float32Array, mask: Uint8Array): number {
+  let [sum, count] = [0, 0];
+  for (let cell = 0; cell < mask.length; cell++) {
+    if (!mask[cell] || Number.isNaN(values[cell])) continue;
+    sum += values[cell];
+    count++;
+  }
+  return count > 0 ? sum / count : Number.NaN;
+}
+
+/** Below this mean fall the way down says nothing. */
+const LEVEL = 1e-4;
+
+function meanSlope(
+  ground: Grid,
+  mask: Uint8Array,
+  convergenceRad: number,
+): Pick<GroundFigures, 'slopeDeg' | 'aspectDeg'> {
+  const { slopeDeg, aspectDeg } = slopeAndAspect(ground, convergenceRad);
+  let [east, north, count] = [0, 0, 0];
+  for (let cell = 0; cell < mask.length; cell++) {
+    if (!mask[cell] || Number.isNaN(slopeDeg[cell])) continue;
+    count++;
+    if (Number.isNaN(aspectDeg[cell])) continue;
+    const fall = Math.tan((slopeDeg[cell] * Math.PI) / 180);
+    east += fall * Math.sin((aspectDeg[cell] * Math.PI) / 180);
+    north += fall * Math.cos((aspectDeg[cell] * Math.PI) / 180);
+  }
+  const fall = count > 0 ? Math.hypot(east, north) / count : 0;
+  return {
+    slopeDeg: meanInside(slopeDeg, mask),
+    aspectDeg: fall < LEVEL ? null : ((Math.atan2(east, north) * 180) / Math.PI + 360) % 360,
+  };
+}
+
+const isWater = ({ properties }: SiteFeature): boolean => {
+  const { kind, name } = properties;
+  if (kind !== 'service' && kind !== 'keepOut' && kind !== 'path') return false;
+  return WATER.test(`${name ?? ''} ${properties.reason ?? ''}`);
+};
+
+/** From a field's outline to the nearest of some lines and areas, m; 0 where one enters it; null for none. */
+function nearestM(
+  rings: readonly (readonly LocalXY[])[],
+  features: readonly SiteFeature[],
+  frame: Frame,
+): number | null {
+  let nearest = Number.POSITIVE_INFINITY;
+  for (const { geometry } of features) {
+    const lines =
+      geometry.type === 'LineString'
+        ? [geometry.coordinates]
+        : geometry.type === 'Polygon'
+          ? geometry.coordinates
+          : [];
+    for (const coordinates of lines) {
+      const line = ringToLocal(frame, coordinates);
+      if (lineEnters(line, rings)) return 0;
+      for (const ring of rings)
+        nearest = Math.min(
+          nearest,
+          ...ring.map((xy) => distanceToLineM(xy, line)),
+          ...line.map((xy) => distanceToLineM(xy, ring)),
+        );
+    }
+  }
+  return Number.isFinite(nearest) ? nearest : null;
+}

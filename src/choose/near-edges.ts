@@ -1,0 +1,33 @@
+import type { Frame } from '../geo/frame.ts';
+import { ringToLocal } from '../geo/rasterise.ts';
+import { growPlan } from '../scene/grow-plan.ts';
+import type { SceneOptions } from '../scene/options.ts';
+import type { SiteDocument } from '../site/document.ts';
+import { distanceToLineM, isInside } from '../site/plane-geometry.ts';
+import type { FieldFeature } from '../site/records/field.ts';
+import { type ForeignEdge, foreignEdges } from './field-states.ts';
+
+/** An edge is asked about where it stands within so many of its heights: farther off it gives and takes little. */
+const NEAR_H = 25;
+
+/** The edges around a field that are somebody else's. @param stands the state as the field stands. */
+export function nearEdges(
+  document: SiteDocument,
+  field: FieldFeature,
+  frame: Frame,
+  stands: SceneOptions,
+): ForeignEdge[] {
+  const rings = field.geometry.coordinates.map((ring) => ringToLocal(frame, ring));
+  const grown = new Map(growPlan(document, stands).things.map((thing) => [thing.id, thing]));
+  return foreignEdges(document, stands.layout).filter(({ id }) => {
+    const thing = grown.get(id);
+    if (!thing) return false;
+    return thing.footprint.some((ring) => {
+      const outline = ringToLocal(frame, ring);
+      return (
+        outline.some((xy) => isInside(xy, rings)) ||
+        outline.some((xy) => distanceToLineM(xy, rings[0]) <= NEAR_H * thing.heightM)
+      );
+    });
+  });
+}
