@@ -43,8 +43,13 @@ const uncutM = (year: number) => {
   const ageAtPlanting = -Math.log(1 - (0.6 / MATURE_M) ** (1 / SHAPE)) / RATE;
   return curveM(ageAtPlanting + year - PLANTED + 1);
 };
-const regrownM = (fromM: number, seasons: number) =>
-  MATURE_M - (MATURE_M - fromM) * Math.exp(-RATE * seasons);
+/** Up to 2.3 m, where its curve is steepest (12 (1/3)^1.5), shoots grow evenly by 12 x 0.15 (1/3)^0.5 = 1.04 m a year. */
+const STEEPEST_M = MATURE_M * (1 / 3) ** SHAPE;
+const A_YEAR_M = MATURE_M * RATE * (1 / 3) ** 0.5;
+const regrownM = (fromM: number, seasons: number) => {
+  const over = seasons - (STEEPEST_M - fromM) / A_YEAR_M;
+  return over <= 0 ? fromM + A_YEAR_M * seasons : curveM(Math.log(1.5) / RATE + over);
+};
 /** Half of Jucker's crown diameter carried down from the full-grown tree: CD = CDm (H/Hm)^(1.5/0.73 - 1). */
 const radiusM = (lengthM: number) => (SPREAD_M / 2) * (lengthM / MATURE_M) ** (1.5 / 0.73 - 1);
 
