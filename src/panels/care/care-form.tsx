@@ -55,7 +55,7 @@ export function CareForm(props: {
         onChange={(what) => onChange(usualCare(document, feature, what, care.year))}
       />
       <NumberField
-        label={care.what === 'die' ? 'Gone from' : 'In'}
+        label={care.what === 'die' ? 'Gone from the year' : 'In the year'}
         value={care.year}
         digits={0}
         min={document.site.baseYear - 200}
