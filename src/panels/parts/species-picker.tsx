@@ -66,7 +66,11 @@ export function SpeciesPicker(props: {
             ref={focusOnce}
             onChange={(event) => setSearch(event.target.value)}
             onKeyDown={(event) => {
-              if (event.key === 'Enter' && found.length > 0) choose(found[0].botanicalName);
+              if (event.key === 'Enter' && found.length > 0) {
+                // Or the same key would press the button that the keyboard goes to.
+                event.preventDefault();
+                choose(found[0].botanicalName);
+              }
               if (event.key === 'Escape') close();
             }}
           />
