@@ -5,7 +5,7 @@ import { type Cut, regrownHeight } from './regrowth.ts';
 import type { StandingPlant } from './standing-plant.ts';
 
 /** Height of a stump after coppicing, m. Common practice, no source. */
-export const STUMP_M = 0.1;
+const STUMP_M = 0.1;
 /** A thinned crown has its foliage back after so many seasons. Common practice (three to five years), no source. */
 const SEASONS_TO_THICKEN = 5;
 /** Whatever is cleared of branches, the top fifth keeps its leaves: our bound. */

@@ -37,7 +37,7 @@ export function deedWords({ what, heightM, share, species }: Done, { length, pla
 }
 
 /** "in 2034, then every 7 years until 2060" */
-export function whenWords({ year, everyYears, lastYear }: CareRecord): string {
+function whenWords({ year, everyYears, lastYear }: CareRecord): string {
   if (everyYears === undefined) return `in ${year}`;
   const every = everyYears === 1 ? 'every year' : `every ${everyYears} years`;
   return `in ${year}, then ${every}${lastYear === undefined ? '' : ` until ${lastYear}`}`;
