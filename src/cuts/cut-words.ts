@@ -83,7 +83,7 @@ export function cutsAnswer(
 }
 
 /** Why a patch stays dark. */
-export function staysDarkWords({ name, areaShareToKeep, mostAreaShare, because }: StaysDark): string {
+function staysDarkWords({ name, areaShareToKeep, mostAreaShare, because }: StaysDark): string {
   const most = `${name} stays too dark whatever of yours is cut: at most ${percent(mostAreaShare)} of it would have enough light, of the ${percent(areaShareToKeep)} asked`;
   if (!because) return `${most}. Less light to keep, or a plant for deep shade, would suit it.`;
   const whose = because.owner ? ` (${because.owner})` : '';
