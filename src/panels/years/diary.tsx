@@ -12,11 +12,11 @@ const BASE = 40;
 
 /** Years after planting as a ruled diary: a rule a year, a stronger one every five, two quiet curves, the chosen year. */
 export function Diary() {
-  const outlook = useApp((app) => app.outlook);
+  const patches = useApp((app) => app.outlook.result);
   const yearsLook = useApp((app) => app.yearsLook);
   const x = (each: number) => (each / LAST_SHOWN_YEAR) * WIDTH;
-  const curves = yearCurves(yearsLook.result, outlook.result);
-  const drawn = (id: 'light' | 'shelter', stale: boolean) => {
+  const curves = yearCurves(yearsLook.result, patches).filter(({ years }) => years.length > 0);
+  const drawn = (id: 'light' | 'shelter') => {
     const curve = curves.find((each) => each.id === id);
     return curve ? (
       <path
@@ -27,7 +27,7 @@ export function Diary() {
           base: BASE,
           lastYear: LAST_SHOWN_YEAR,
         })}
-        opacity={stale ? 0.45 : 1}
+        opacity={yearsLook.stale ? 0.45 : 1}
         vectorEffect="non-scaling-stroke"
       />
     ) : null;
@@ -48,8 +48,8 @@ export function Diary() {
             />
           ))}
           <line className="base" x1="0" x2={WIDTH} y1={BASE} y2={BASE} vectorEffect="non-scaling-stroke" />
-          {drawn('light', outlook.stale)}
-          {drawn('shelter', yearsLook.stale)}
+          {drawn('light')}
+          {drawn('shelter')}
         </svg>
         <YearNumbers />
         <YearRange />

@@ -35,7 +35,8 @@ export function YearCaption() {
         aria-controls={open ? YEARS_LOOK_ID : undefined}
         onClick={() => show({ yearsOpen: !open })}
       >
-        {open ? 'Fold the years' : 'The years in one look'}
+        {open ? 'Fold' : <span className="wide-words">The years in one look</span>}
+        {open ? null : <span className="narrow-words">All years</span>}
       </button>
     </div>
   );

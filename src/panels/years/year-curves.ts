@@ -28,43 +28,44 @@ export function shareAt(years: readonly number[], shares: readonly number[], yea
   return shares[next - 1] + between * (shares[next] - shares[next - 1]);
 }
 
-/** What is known of the years, in the order of the trade: shelter first, then light and its canopy, then crops. */
+/**
+ * What is known of the years, in the order of the trade: shelter first, then light and the canopy, then crops, where a
+ * tree bears any. Curves that are not known yet have no years.
+ */
 export function yearCurves(look: YearsLook | null, patches: readonly PatchOutlook[] | null): Curve[] {
-  const curves: Curve[] = [];
   const ofField = (
     id: 'shelter' | 'canopy',
     label: string,
     name: 'shelteredShare' | 'canopyShare',
-  ): Curve[] =>
-    look
-      ? [
-          {
-            id,
-            label,
-            years: look.years,
-            shares: look.figures.map((each) => each[name]),
-            stepped: false,
-            of: null,
-            band: look.band && {
-              years: look.band.years,
-              slow: look.band.slow.map((each) => each[name]),
-              fast: look.band.fast.map((each) => each[name]),
-            },
-          },
-        ]
-      : [];
-  curves.push(...ofField('shelter', 'Field in shelter', 'shelteredShare'));
+  ): Curve => ({
+    id,
+    label,
+    years: look?.years ?? [],
+    shares: look?.figures.map((each) => each[name]) ?? [],
+    stepped: false,
+    of: null,
+    band: look?.band
+      ? {
+          years: look.band.years,
+          slow: look.band.slow.map((each) => each[name]),
+          fast: look.band.fast.map((each) => each[name]),
+        }
+      : null,
+  });
   const light = enoughByYear(patches ?? [], 40);
-  if (light)
-    curves.push({
+  const curves: Curve[] = [
+    ofField('shelter', 'Field in shelter', 'shelteredShare'),
+    {
       id: 'light',
       label: 'Patches with enough light',
-      ...light,
+      years: light?.years ?? [],
+      shares: light?.shares ?? [],
       stepped: true,
-      of: (patches ?? []).length,
+      of: patches?.length ?? 0,
       band: null,
-    });
-  curves.push(...ofField('canopy', 'Under canopy', 'canopyShare'));
+    },
+    ofField('canopy', 'Under canopy', 'canopyShare'),
+  ];
   if (look?.crops) {
     const { trees, bearing } = look.crops;
     const shares = (pace: keyof typeof bearing) => bearing[pace].map((count) => count / trees);

@@ -12,8 +12,17 @@ export function YearStrip() {
   return (
     <section className={open ? 'years open' : 'years'} aria-label="Year and month">
       <YearCaption />
-      {open ? <YearsLookPart /> : <Diary />}
-      <MonthsRow />
+      {open ? (
+        <>
+          <MonthsRow />
+          <YearsLookPart />
+        </>
+      ) : (
+        <>
+          <Diary />
+          <MonthsRow />
+        </>
+      )}
     </section>
   );
 }

@@ -23,8 +23,8 @@ export function YearsChart(props: {
   readonly crops: CropLook | null;
 }) {
   const year = useApp((app) => app.year);
+  // The year that is shown makes the patches' light of now old, and not that of the years.
   const stale = useApp((app) => app.yearsLook.stale);
-  const old = useApp((app) => app.outlook.stale);
   return (
     <div className="years-chart">
       {props.curves.map((curve) => (
@@ -34,7 +34,7 @@ export function YearsChart(props: {
             <small>{bandWords(curve, year)}</small>
           </p>
           <p className="year-row-scale" aria-hidden="true">
-            <span>{curve.of ?? '100 %'}</span>
+            <span>{curve.of === 0 ? '' : (curve.of ?? '100 %')}</span>
             <span>0</span>
           </p>
           <Plot
@@ -42,7 +42,7 @@ export function YearsChart(props: {
             notes={
               curve.id === 'light' ? turns(props.patches) : curve.id === 'crops' ? firsts(props.crops) : []
             }
-            old={curve.id === 'light' ? old : stale}
+            old={stale}
           />
         </div>
       ))}

@@ -64,7 +64,9 @@ export function FirstCrops({ crops }: { readonly crops: CropLook }) {
             <th scope="row">{speciesName}</th>
             <td className="number">{trees}</td>
             <td className="number">
-              {yearOrLater(firstYear.fast)} to {yearOrLater(firstYear.slow)}
+              {firstYear.fast === firstYear.slow
+                ? yearOrLater(firstYear.fast)
+                : `${yearOrLater(firstYear.fast)} to ${yearOrLater(firstYear.slow)}`}
             </td>
             <td className="number">
               {firstYear.usual === null ? 'later' : <YearButton year={firstYear.usual} what={speciesName} />}

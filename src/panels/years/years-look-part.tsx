@@ -52,9 +52,12 @@ export function YearsLookPart() {
         )}
         <Working />
         <Recompute of="yearsLook" />
-        {look?.crops ? <FirstCrops crops={look.crops} /> : null}
+      </div>
+      {hasField ? <YearsChart curves={curves} patches={patches} crops={look?.crops ?? null} /> : null}
+      <div className="panel years-more">
         {patches ? <PatchTurns patches={patches} /> : null}
-        {curves.length > 0 ? <YearsTable curves={curves} /> : null}
+        {look?.crops ? <FirstCrops crops={look.crops} /> : null}
+        {look ? <YearsTable curves={curves} /> : null}
         <Details title="What is counted">
           <p>
             In shelter: the wind of the growing season is cut by 30 % or more. Enough light: what each patch
@@ -64,9 +67,6 @@ export function YearsLookPart() {
           <p>An estimate, no guarantee: seasons, soils and pruning differ.</p>
         </Details>
       </div>
-      {curves.length > 0 ? (
-        <YearsChart curves={curves} patches={patches} crops={look?.crops ?? null} />
-      ) : null}
     </section>
   );
 }
