@@ -12,7 +12,8 @@ export function GrowthSection() {
   return (
     <Section title="How fast do things grow here?">
       <p>
-        <strong>{vigourWords(vigour.now)}.</strong> {sentence}
+        {vigour.before ? `Things are reckoned to grow ${vigourWords(vigour.now).toLowerCase()}. ` : ''}
+        {sentence}
       </p>
       <div className="buttons">
         <button type="button" onClick={() => show({ dialog: 'growth' })}>

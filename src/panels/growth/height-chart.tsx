@@ -2,12 +2,12 @@ import { lengthIn, lengthUnit } from '../../state/format-measure.ts';
 import type { ComparedReading, SpeciesGrowth } from '../../state/growth-here.ts';
 import type { UnitSystem } from '../../state/model.ts';
 
-const WIDTH = 420;
-const HEIGHT = 236;
-const LEFT = 40;
-const RIGHT = 12;
+const WIDTH = 320;
+const HEIGHT = 216;
+const LEFT = 32;
+const RIGHT = 10;
 const TOP = 22;
-const BASE = 196;
+const BASE = 176;
 const LAST = 40;
 
 /** Steps of 1, 2 or 5 times a power of ten, four to eight of them up to a height. */

@@ -41,7 +41,7 @@ export function MissesTable({ vigour }: { readonly vigour: SiteVigour }) {
                   {each.label}
                   <small className="soft">
                     {each.plantedYear === null ? 'year of planting not known' : `planted ${each.plantedYear}`}
-                    , read {whenOf(each.reading)}
+                    , read <span className="when">{whenOf(each.reading)}</span>
                     {each.reading.method ? `, ${each.reading.method}` : ''}
                   </small>
                   {each.reading.measure === null ? null : <Forget {...each} />}
