@@ -4,6 +4,7 @@ import { addSpot } from '../../state/wind-spots.ts';
 import { PhotoDialog } from '../ground/photo-dialog.tsx';
 import { SidesDialog } from '../ground/sides-dialog.tsx';
 import { SPOTS_PURPOSE, SpotLevelsDialog } from '../ground/spot-levels-dialog.tsx';
+import { GrowthDialog } from '../growth/growth-dialog.tsx';
 import { HorizonDialog } from '../horizon/horizon-dialog.tsx';
 import { PrintHorizonDialog } from '../horizon/print-horizon-dialog.tsx';
 import { LayoutsDialog } from '../layouts/layouts-dialog.tsx';
@@ -54,6 +55,8 @@ export function Dialogs() {
       return <PrintWindDialog />;
     case 'tree-height':
       return <TreeHeightDialog />;
+    case 'growth':
+      return <GrowthDialog />;
     case 'print':
       return <PrintDialog />;
     case 'print-stakes':

@@ -86,7 +86,7 @@ function Forget({ of, label, reading }: Pick<ComparedReading, 'of' | 'label' | '
     <button
       type="button"
       className="link forget"
-      aria-label={`Forget the height of ${label} read ${whenOf(reading)}`}
+      aria-label={`forget it: the height of ${label} read ${whenOf(reading)}`}
       onClick={() => forgetReading(appStore.getState(), of, measure)}
     >
       forget it
