@@ -26,7 +26,7 @@ export const SPREADS = {
 
 /** Plants from which a site's vigour is said, and a species' own: our choice. */
 export const FEWEST_PLANTS = 3;
-export const FEWEST_OF_SPECIES = 2;
+const FEWEST_OF_SPECIES = 2;
 
 /** A mean of logarithms and its variance. */
 interface Mean {

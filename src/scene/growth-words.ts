@@ -17,7 +17,7 @@ export function vigourWords(vigour: number): string {
   return `${percent(vigour - 1)} ${vigour > 1 ? 'more' : 'less'} than usual`;
 }
 
-export const missWords = ({ meanShare, leanShare }: Misses): string =>
+const missWords = ({ meanShare, leanShare }: Misses): string =>
   percent(leanShare) === '0 %'
     ? `${percent(meanShare)} apart in the mean, as many above as below`
     : `${percent(meanShare)} apart in the mean, and things were ${percent(leanShare)} ${leanShare > 0 ? 'taller' : 'lower'} than expected`;
@@ -72,7 +72,7 @@ export function readMissWords(
 }
 
 /** "5 April", of a day counted from 0 = 1 January of a common year. */
-export function dayOfYearWords(day: number): string {
+function dayOfYearWords(day: number): string {
   const at = new Date(Date.UTC(2023, 0, 1 + Math.round(day)));
   return `${at.getUTCDate()} ${MONTHS[at.getUTCMonth()]}`;
 }

@@ -10,9 +10,7 @@ import { seasonPosition } from '../site/season-position.ts';
 import type { App, AppState } from './model.ts';
 
 export {
-  dayOfYearWords,
   leafWords,
-  missWords,
   readMissWords,
   VIGOUR_RULE,
   vigourSentences,
@@ -74,7 +72,7 @@ export function takeVigour(app: App, { fit }: SiteVigour): void {
 }
 
 /** The year at the end of whose season a height that was read on a day counts. */
-export const measuredYearOf = (document: SiteDocument, id: FeatureId, date: string): number =>
+const measuredYearOf = (document: SiteDocument, id: FeatureId, date: string): number =>
   Math.round(
     seasonPosition(document.site, firstPlace(featureById(document, id).geometry.coordinates)[1], date),
   );
