@@ -57,13 +57,16 @@ export interface GroundFigures {
 
 /** Cold air on a still night. */
 export interface ColdFigures {
-  /** Depth that the ground would hold before it spills over, mean over the field, m. */
+  /** Depth that the land alone would hold before it spills over, mean over the field, m. */
   readonly meanDepthM: number;
-  /** Share of the field that lies in a hollow deeper than a hand's breadth. */
+  /** The same with what belts, woods, walls and buildings hold back; and the deepest place then. */
+  readonly heldDepthM: number;
+  readonly deepestM: number;
+  /** Share of the field that lies in a hollow of the land deeper than 0.3 m. */
   readonly hollowShare: number;
-  /** The same with what belts and woods hold back. */
+  /** The same with what belts, woods, walls and buildings hold back. */
   readonly dammedShare: number;
-  /** Ground outside that drains through the field, m2. */
+  /** Ground outside whose cold air comes through the field, m2. */
   readonly drainsThroughM2: number;
 }
 

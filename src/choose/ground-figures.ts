@@ -11,7 +11,8 @@ import type { SiteDocument, SiteFeature } from '../site/document.ts';
 import { distanceToLineM, lineEnters } from '../site/plane-geometry.ts';
 import type { FieldFeature } from '../site/records/field.ts';
 import type { GroundFigures } from './choose-types.ts';
-import { type ColdAir, coldFigures } from './cold-air.ts';
+import type { ColdAir } from './cold-air.ts';
+import { coldFigures } from './cold-figures.ts';
 
 /** Words by which water is known among what is drawn: the site file has no kind of its own for it. */
 const WATER = /\b(water|well|spring|pond|stream|brook|ditch|tank|tap|hydrant)\b/i;

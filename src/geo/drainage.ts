@@ -15,17 +15,10 @@ export interface Drainage {
 }
 
 const NOWHERE = -1;
-/** Neighbours: steps in column and row, and how far their centres are, in cells. */
-const NEIGHBOURS = [
-  [-1, -1, Math.SQRT2],
-  [0, -1, 1],
-  [1, -1, Math.SQRT2],
-  [-1, 0, 1],
-  [1, 0, 1],
-  [-1, 1, Math.SQRT2],
-  [0, 1, 1],
-  [1, 1, Math.SQRT2],
-] as const;
+/** The eight neighbours: steps in column and row, and how far their centres are, in cells. */
+const STEP_COLUMN = Int8Array.of(-1, 0, 1, -1, 1, -1, 0, 1);
+const STEP_ROW = Int8Array.of(-1, -1, -1, 0, 0, 1, 1, 1);
+const FAR = Float64Array.from(STEP_COLUMN, (dc, k) => Math.hypot(dc, STEP_ROW[k]));
 
 /**
  * Fills the hollows of a ground by priority-flood (Barnes, Lehman & Mulla 2014, Computers & Geosciences 62:117-127): from
@@ -56,8 +49,10 @@ export function drainage(ground: Grid): Drainage {
     const row = Math.floor(cell / columns);
     const runsOut = runsTo[cell] === NOWHERE;
     let steepest = 0;
-    for (const [dc, dr, distance] of NEIGHBOURS) {
-      const [c, r] = [column + dc, row + dr];
+    // A hot loop: plain indices.
+    for (let k = 0; k < 8; k++) {
+      const c = column + STEP_COLUMN[k];
+      const r = row + STEP_ROW[k];
       if (c < 0 || r < 0 || c >= columns || r >= rows) continue;
       const next = r * columns + c;
       if (Number.isNaN(values[next])) continue;
@@ -66,7 +61,7 @@ export function drainage(ground: Grid): Drainage {
         continue;
       }
       // What is lower was reached before, and has its level.
-      const fall = (filledM[cell] - filledM[next]) / distance;
+      const fall = (filledM[cell] - filledM[next]) / FAR[k];
       if (fall <= steepest || runsOut) continue;
       steepest = fall;
       runsTo[cell] = next;
@@ -79,10 +74,10 @@ export function drainage(ground: Grid): Drainage {
 function isOutlet({ columns, rows, values }: Grid, cell: number): boolean {
   const column = cell % columns;
   const row = Math.floor(cell / columns);
-  return NEIGHBOURS.some(([dc, dr]) => {
-    const [c, r] = [column + dc, row + dr];
-    return c < 0 || r < 0 || c >= columns || r >= rows || Number.isNaN(values[r * columns + c]);
-  });
+  if (column === 0 || row === 0 || column === columns - 1 || row === rows - 1) return true;
+  for (let k = 0; k < 8; k++)
+    if (Number.isNaN(values[cell + STEP_ROW[k] * columns + STEP_COLUMN[k]])) return true;
+  return false;
 }
 
 /** Hands each cell's ground on, the highest cells first. */

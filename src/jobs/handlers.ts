@@ -1,4 +1,5 @@
 import { proposeSearch } from '../belts/propose-job.ts';
+import { computeColdAir } from '../choose/cold-air.ts';
 import { winterCuts } from '../cuts/cut-job.ts';
 import { readGround } from '../geo/read-ground.ts';
 import { computeLight, computeLightOnGrids } from '../light/compute-light.ts';
@@ -39,6 +40,7 @@ const HANDLERS: Handlers = {
   'winter-cuts': (request, options) => drive(winterCuts(request), options),
   'plan-spots': (request, options) => drive(computeSpotPlan(request), options),
   'score-spots': (request, options) => drive(computeSpotScore(request), options),
+  'cold-air': (request, options) => drive(computeColdAir(request), options),
   'ground-file': (request) => readGround(request),
 };
 

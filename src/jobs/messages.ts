@@ -1,4 +1,5 @@
 import type { SearchRequest, SearchResult } from '../belts/propose-job.ts';
+import type { ColdAir, ColdAirScene } from '../choose/cold-air.ts';
 import type { CutsRequest, CutsResult } from '../cuts/cut-job.ts';
 import type { FirstLastSun, FirstLastSunRequest } from '../light/first-last-sun-types.ts';
 import type {
@@ -61,6 +62,7 @@ export interface JobMap {
   'winter-cuts': [CutsRequest, CutsResult];
   'plan-spots': [PlanRequest, SpotPlan];
   'score-spots': [ScoreRequest, SpotScore];
+  'cold-air': [ColdAirScene, ColdAir];
   'ground-file': [GroundFileJob, GroundFileResult];
 }
 export type JobName = keyof JobMap;

@@ -7,7 +7,7 @@ import type {
   StateFigures,
   StateMaps,
 } from '../choose/choose-types.ts';
-import { type ColdAir, coldAir } from '../choose/cold-air.ts';
+import { type ColdAir, coldAirScene } from '../choose/cold-air.ts';
 import { fieldStates, standsWithout } from '../choose/field-states.ts';
 import { groundFigures, wetnessOf } from '../choose/ground-figures.ts';
 import { nearEdges } from '../choose/near-edges.ts';
@@ -59,7 +59,7 @@ export async function runChoose(
   const { document, options, fields } = request;
   const states = fieldStates(document, options);
   const stands = states.get('stands') as SceneOptions;
-  const cold = coldAir(document, stands);
+  const cold = await runner.run('cold-air', coldAirScene(document, stands), { signal: run.signal });
   const wetness = wetnessOf(cold);
   const done = fields.map(() => 0);
   const found = await Promise.all(
