@@ -1,5 +1,5 @@
 import { type Command, Option } from 'commander';
-import { runCompareLayouts } from '../jobs/run-compare-layouts.ts';
+import { type LayoutsRequest, layoutSpeeds, runCompareLayouts } from '../jobs/run-compare-layouts.ts';
 import { comparedField } from '../layouts/compared-field.ts';
 import { USUAL_SHELTERED_SHARE } from '../layouts/comparison.ts';
 import { layoutNames } from '../site/layout-names.ts';
@@ -72,14 +72,23 @@ async function layouts(
     throw new BadInputError(`${onDisk.fileName}: no field is drawn; expected one to compare them on.`);
   const { site, frame, scene, runner } = await prepare(path, { ...options, cell: CELL_M, out: '.' });
   try {
+    const sceneAt: LayoutsRequest['sceneAt'] = (layout, year, pace) => ({
+      ...scene,
+      layout,
+      year,
+      pace,
+      speeds: null,
+    });
+    const shelter = shelterOptionsOf(options);
     const comparison = await runCompareLayouts(
       runner,
       {
         document: site.document,
         frame,
         field,
-        sceneAt: (layout, year, pace) => ({ ...scene, layout, year, pace }),
-        wind: { readingHeightM: options.height, galeMps: GALE_MPS, options: shelterOptionsOf(options) },
+        sceneAt,
+        speedsOf: layoutSpeeds(runner, site.document, shelter, sceneAt),
+        wind: { readingHeightM: options.height, galeMps: GALE_MPS, options: shelter },
         lightHeightM: LIGHT_HEIGHT_M,
       },
       { layouts: pair, year: options.year, wantedShare: options.share },

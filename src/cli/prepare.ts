@@ -2,7 +2,7 @@ import type { Frame } from '../geo/frame.ts';
 import { createLocalRunner } from '../jobs/local-runner.ts';
 import type { JobRunner } from '../jobs/messages.ts';
 import { createNodeRunner } from '../jobs/node-runner.ts';
-import { runGrowthSpeeds } from '../jobs/run-step-years.ts';
+import { paceSpeeds } from '../jobs/run-step-years.ts';
 import type { GridSpec } from '../numeric/grid.ts';
 import type { SceneOptions } from '../scene/options.ts';
 import { siteGrid } from '../scene/site-grid.ts';
@@ -88,11 +88,8 @@ export async function prepare(path: string, options: CommonOptions): Promise<Pre
       surface,
       weather,
     };
-    const speeds = await runGrowthSpeeds(runner, {
-      document,
-      options: scene,
-      shelter: USUAL_SHELTER_OPTIONS,
-    });
+    const growthAt = paceSpeeds(runner, { document, options: scene, shelter: USUAL_SHELTER_OPTIONS });
+    const speeds = await growthAt('usual');
     return { site, frame, grid, fields, runner, scene: { ...scene, speeds } };
   } catch (error) {
     runner.dispose();

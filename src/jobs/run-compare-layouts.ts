@@ -6,13 +6,15 @@ import { cropYears } from '../layouts/crop-years.ts';
 import { type LayoutName, treesPlantedIn } from '../layouts/holdings.ts';
 import { bandOf, PACES } from '../layouts/pace-band.ts';
 import { lightScene } from '../scene/build-scene.ts';
-import type { SceneOptions } from '../scene/options.ts';
+import type { GrowthSpeeds, SceneOptions } from '../scene/options.ts';
 import { patchMasks } from '../scene/patch-masks.ts';
 import type { SiteDocument } from '../site/document.ts';
 import type { FieldFeature } from '../site/records/field.ts';
+import type { ShelterOptions } from '../wind/shelter-types.ts';
 import type { JobRunner, RunOptions } from './messages.ts';
 import { runFieldCut, type WindReading } from './run-field-cut.ts';
 import { runOutlook } from './run-outlook.ts';
+import { type PaceSpeeds, paceSpeeds } from './run-step-years.ts';
 import { runParts } from './split-rows.ts';
 
 /** Years after the base year that are looked at for a curve; between two of them the turn is found by halving. */
@@ -25,10 +27,28 @@ export interface LayoutsRequest {
   readonly document: SiteDocument;
   readonly frame: Frame;
   readonly field: FieldFeature;
-  /** The one place where a moment of a layout is made. */
+  /** The one place where a moment of a layout is made; how fast its plants grow comes from `speedsOf`. */
   readonly sceneAt: (layout: LayoutName, year: number, pace: Pace) => SceneOptions;
+  /** How fast the plants of a layout grow in its own shelter. */
+  readonly speedsOf: (layout: LayoutName) => PaceSpeeds;
   readonly wind: WindReading;
   readonly lightHeightM: number;
+}
+
+/** Keeps what was stepped of each layout. */
+export function layoutSpeeds(
+  runner: JobRunner,
+  document: SiteDocument,
+  shelter: ShelterOptions,
+  sceneAt: LayoutsRequest['sceneAt'],
+): LayoutsRequest['speedsOf'] {
+  const kept = new Map<LayoutName, PaceSpeeds>();
+  return (layout) => {
+    const speeds =
+      kept.get(layout) ?? paceSpeeds(runner, { document, options: sceneAt(layout, 0, 'usual'), shelter });
+    kept.set(layout, speeds);
+    return speeds;
+  };
 }
 
 /** Light and shelter of one layout over the field, in one year at usual growth. */
@@ -39,9 +59,10 @@ export async function runLayoutFigures(
   year: number,
   run: RunOptions = {},
 ): Promise<LayoutFigures> {
-  const { document, frame, field, sceneAt, wind } = request;
+  const { document, frame, field, sceneAt, speedsOf, wind } = request;
   const { signal } = run;
-  const moment = sceneAt(layout, year, 'usual');
+  const speeds = await speedsOf(layout)('usual', { signal });
+  const moment = { ...sceneAt(layout, year, 'usual'), speeds };
   const patches = patchMasks(document, {
     frame,
     layout,
@@ -77,7 +98,13 @@ export async function runLayoutYears(
   wantedShare: number,
   run: RunOptions = {},
 ): Promise<LayoutYears> {
-  const { document, field, sceneAt, wind } = request;
+  const { document, field, sceneAt, speedsOf, wind } = request;
+  const speeds = new Map<Pace, GrowthSpeeds | null>();
+  for (const pace of PACES) speeds.set(pace, await speedsOf(layout)(pace, { signal: run.signal }));
+  const momentAt = (year: number, pace: Pace) => ({
+    ...sceneAt(layout, year, pace),
+    speeds: speeds.get(pace),
+  });
   const plantedIn = treesPlantedIn(document, layout);
   const at = await runParts(
     PACES,
@@ -86,7 +113,7 @@ export async function runLayoutYears(
     async (pace, { signal, onProgress }) => {
       let looked = 0;
       const look = async (year: number) => {
-        const cut = await runFieldCut(runner, document, sceneAt(layout, year, pace), field, wind, { signal });
+        const cut = await runFieldCut(runner, document, momentAt(year, pace), field, wind, { signal });
         looked++;
         onProgress?.(Math.min(1, looked / (YEARS_LOOKED_AT.length + 2)));
         return cut;
@@ -107,7 +134,7 @@ export async function runLayoutYears(
     shelteredFrom: bandOf((pace) => of(pace).from),
     treesPlantedIn: plantedIn,
     cutAtPlanting: plantedIn === null ? null : bandOf((pace) => of(pace).cutAtPlanting),
-    crops: cropYears(document, layout, (year, pace) => sceneAt(layout, year, pace)),
+    crops: cropYears(document, layout, momentAt),
   };
 }
 

@@ -1,3 +1,4 @@
+import type { Pace } from '../growth/height-curve.ts';
 import { shelterScene } from '../scene/build-scene.ts';
 import type { GrowthSpeeds, SceneOptions } from '../scene/options.ts';
 import type { FeatureId, SiteDocument } from '../site/document.ts';
@@ -109,12 +110,25 @@ async function readWinds(
   return { withTrees: joined(true), withoutTrees: joined(false) };
 }
 
-/** The pace of each plant as its site reckons with it; null where shelter is not reckoned to speed growth. */
-export async function runGrowthSpeeds(
-  runner: JobRunner,
-  request: Omit<StepYearsRequest, 'fullEffect'>,
-  run: RunOptions = {},
-): Promise<GrowthSpeeds | null> {
-  const { usual } = shelterEffectOf(request.document.site);
-  return usual === 1 ? null : runStepYears(runner, { ...request, fullEffect: usual }, run);
+/** How fast plants grow at each pace of growth; worked out when it is first asked for, and kept. */
+export type PaceSpeeds = (pace: Pace, run?: RunOptions) => Promise<GrowthSpeeds | null>;
+
+/**
+ * The ends of what is not known of growth: slow growth that shelter does nothing for, usual growth as the site reckons
+ * with it, fast growth with the most that is thought possible.
+ * @param request its options' pace is not looked at.
+ */
+export function paceSpeeds(runner: JobRunner, request: Omit<StepYearsRequest, 'fullEffect'>): PaceSpeeds {
+  const kept = new Map<Pace, GrowthSpeeds | null>([['slow', null]]);
+  return async (pace, run = {}) => {
+    const known = kept.get(pace);
+    if (known !== undefined) return known;
+    const { usual, most } = shelterEffectOf(request.document.site);
+    const fullEffect = pace === 'fast' ? most : usual;
+    const options = { ...request.options, pace };
+    const speeds =
+      fullEffect === 1 ? null : await runStepYears(runner, { ...request, options, fullEffect }, run);
+    kept.set(pace, speeds);
+    return speeds;
+  };
 }

@@ -1,7 +1,12 @@
 import type { StoreApi } from 'zustand/vanilla';
 import { fieldGrid } from '../belts/field-cut.ts';
 import type { JobRunner, RunOptions } from '../jobs/messages.ts';
-import { type LayoutsRequest, runLayoutFigures, runLayoutYears } from '../jobs/run-compare-layouts.ts';
+import {
+  type LayoutsRequest,
+  layoutSpeeds,
+  runLayoutFigures,
+  runLayoutYears,
+} from '../jobs/run-compare-layouts.ts';
 import { runLight } from '../jobs/run-light.ts';
 import { runShelter } from '../jobs/run-shelter.ts';
 import type { LayoutFigures, LayoutYears } from '../layouts/comparison.ts';
@@ -48,17 +53,31 @@ export function keepLayoutPair(store: StoreApi<App>, runner: JobRunner): KeptAns
 
 const worldOf = (state: AppState): Key => [...asItStands(state), state.document.site.lightToKeep];
 
-/** What is asked of two layouts of a state; the one place on the screen where a moment of a layout is made. */
-const layoutsRequest = (state: AppState, ground: Grid, field: FieldFeature): LayoutsRequest => ({
-  document: state.document,
-  frame: state.frame,
-  field,
-  sceneAt: (layout, year, pace) =>
-    sceneOptions(
+/** The one place on the screen where a moment of a layout is made. */
+const momentsOf =
+  (state: AppState, ground: Grid): LayoutsRequest['sceneAt'] =>
+  (layout, year, pace) => ({
+    ...sceneOptions(
       { ...state, layout, felled: null, shownEnd: pace === 'usual' ? null : `${pace}-growth` },
       ground,
       year,
     ),
+    // Those of the state are of the layout that is shown.
+    speeds: null,
+  });
+
+/** What is asked of two layouts of a state. */
+const layoutsRequest = (
+  state: AppState,
+  ground: Grid,
+  field: FieldFeature,
+  speedsOf: LayoutsRequest['speedsOf'],
+): LayoutsRequest => ({
+  document: state.document,
+  frame: state.frame,
+  field,
+  sceneAt: momentsOf(state, ground),
+  speedsOf,
   wind: { readingHeightM: WIND_READING_HEIGHT_M, galeMps: GALE_MPS, options: state.shelterOptions },
   lightHeightM: READING_HEIGHT_M.ground,
 });
@@ -69,11 +88,18 @@ function createPairPasses(runner: JobRunner) {
   let figuresOf: Key | null = null;
   let years: LayoutPairFound['years'] = null;
   let yearsOf: Key | null = null;
+  let speeds: LayoutsRequest['speedsOf'] | null = null;
+  let speedsOf: Key | null = null;
 
   return (state: AppState, ground: Grid, field: FieldFeature, pair: LayoutPair): Pass<LayoutPairFound>[] => {
     const { year, comparing } = state;
-    const request = layoutsRequest(state, ground, field);
-    const ofPair: Key = [...worldOf(state), ...pair, field.id];
+    const world = worldOf(state);
+    if (speeds === null || !sameKey(speedsOf, world)) {
+      speeds = layoutSpeeds(runner, state.document, state.shelterOptions, momentsOf(state, ground));
+      speedsOf = world;
+    }
+    const request = layoutsRequest(state, ground, field, speeds);
+    const ofPair: Key = [...world, ...pair, field.id];
     const ofYears: Key = [...ofPair, comparing.wantedShare];
     let maps: PairMaps | null = null;
     const found = (): LayoutPairFound => ({
@@ -125,27 +151,31 @@ async function both<Answer>(
 
 async function pairMaps(
   runner: JobRunner,
-  { document, field, frame, sceneAt, wind, lightHeightM }: LayoutsRequest,
+  { document, field, frame, sceneAt, speedsOf, wind, lightHeightM }: LayoutsRequest,
   pair: LayoutPair,
   year: number,
   picture: PairMaps['picture'],
   run: RunOptions,
 ): Promise<PairMaps> {
   const { grid } = fieldGrid(field, frame, CELLS_ACROSS[picture]);
+  const momentOf = async (layout: LayoutName, { signal }: RunOptions) => ({
+    ...sceneAt(layout, year, 'usual'),
+    speeds: await speedsOf(layout)('usual', { signal }),
+  });
   if (picture === 'wind-cut')
     return {
       picture,
       year,
-      results: await both(pair, run, (layout, options) => {
-        const { scene } = shelterScene(document, sceneAt(layout, year, 'usual'));
+      results: await both(pair, run, async (layout, options) => {
+        const { scene } = shelterScene(document, await momentOf(layout, options));
         return runShelter(runner, { ...wind, scene, grid }, options);
       }),
     };
   return {
     picture,
     year,
-    results: await both(pair, run, (layout, options) => {
-      const { scene } = lightScene(document, sceneAt(layout, year, 'usual'));
+    results: await both(pair, run, async (layout, options) => {
+      const { scene } = lightScene(document, await momentOf(layout, options));
       return runLight(runner, { scene, grid, readingHeightM: lightHeightM }, options);
     }),
   };

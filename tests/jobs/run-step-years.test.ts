@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { createLocalRunner } from '../../src/jobs/local-runner.ts';
-import { runGrowthSpeeds, runStepYears } from '../../src/jobs/run-step-years.ts';
+import { paceSpeeds, runStepYears } from '../../src/jobs/run-step-years.ts';
 import { treeAtYear } from '../../src/scene/stand-at-year.ts';
 import type { FeatureOf, SiteDocument } from '../../src/site/document.ts';
 import { USUAL_SHELTER_OPTIONS } from '../../src/wind/shelter-guesses.ts';
@@ -96,11 +96,23 @@ describe('growth and shelter stepped together', () => {
     expect([...(await step(document, 1.2)).keys()]).toEqual(['t']);
     expect((await step(document, 1)).size).toBe(0);
     const request = { document, options: optionsOf(document), shelter: USUAL_SHELTER_OPTIONS };
-    expect(await runGrowthSpeeds(runner, request)).toBeNull();
+    expect(await paceSpeeds(runner, request)('usual')).toBeNull();
     const reckoned = { ...document, site: { ...document.site, shelterEffect: { usual: 1.1 } } };
-    const speeds = (await runGrowthSpeeds(runner, { ...request, document: reckoned }))!.get('t')!;
+    const speeds = (await paceSpeeds(runner, { ...request, document: reckoned })('usual'))!.get('t')!;
     expect(Math.max(...speeds)).toBeGreaterThan(1.05);
     expect(Math.max(...speeds)).toBeLessThanOrEqual(1.1 + 1e-6);
+  });
+
+  test('the band runs from slow growth that shelter does nothing for to fast growth with the most of it', async () => {
+    const document = northWind([tree('t', [0, 0]), net({})]);
+    const request = { document, options: optionsOf(document), shelter: USUAL_SHELTER_OPTIONS };
+    const at = paceSpeeds(runner, request);
+    expect(await at('slow')).toBeNull();
+    const fast = await at('fast');
+    // A site that says nothing holds 1.2 for the most.
+    expect(Math.max(...fast!.get('t')!)).toBeGreaterThan(1.1);
+    expect(Math.max(...fast!.get('t')!)).toBeLessThanOrEqual(1.2 + 1e-6);
+    expect(await at('fast')).toBe(fast);
   });
 
   test('a larger effect never slows a season, and the order of the features changes nothing', async () => {

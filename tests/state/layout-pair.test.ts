@@ -95,7 +95,7 @@ describe('two layouts beside each other', () => {
     await settled();
     const first = pairComparison(store.getState())!;
     expect(first.sides.map(({ layout }) => layout)).toEqual(['Belts first', 'At once']);
-    expect(answerOf(first).figure).toBe('5 years sooner');
+    expect(answerOf(first).figure).toBe('4 to 5 years sooner');
     expect(pairField(store.getState())?.properties.name).toBe('Pair Close');
     expect(pairRaster(store.getState(), 0)?.bands.quantity).toBe(
       pairRaster(store.getState(), 1)?.bands.quantity,
