@@ -81,8 +81,10 @@ export function keepBeltsAnswered(store: StoreApi<App>, runner: JobRunner): Kept
         REST_MS,
       );
     else bridges.rest(bridgeKey);
+    const sunKey = [...keys, state.year, state.shownEnd];
+    if (state.playing) return sun.rest(sunKey);
     sun.want(
-      [...keys, state.year, state.shownEnd],
+      sunKey,
       [
         (signal, onProgress) => {
           const { scene, things } = lightScene(state.document, {

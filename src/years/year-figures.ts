@@ -26,7 +26,7 @@ export interface YearFigures {
 }
 
 /** A field counts as sheltered where the wind is cut by this share or more. */
-export const SHELTERED_FROM = 0.3;
+const SHELTERED_FROM = 0.3;
 
 /** The field's means of one year. @param mask 1 for the cells that count. */
 export function yearFigures(maps: YearMaps, mask: Uint8Array, canopy: Uint8Array): YearFigures {

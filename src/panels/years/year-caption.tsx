@@ -35,8 +35,8 @@ export function YearCaption() {
         aria-controls={open ? YEARS_LOOK_ID : undefined}
         onClick={() => show({ yearsOpen: !open })}
       >
-        {open ? 'Fold' : <span className="wide-words">The years in one look</span>}
-        {open ? null : <span className="narrow-words">All years</span>}
+        <span className="wide-words">{open ? 'Fold the years' : 'The years in one look'}</span>
+        <span className="narrow-words">{open ? 'Fold' : 'All years'}</span>
       </button>
     </div>
   );
