@@ -1,11 +1,10 @@
 import type { GridSpec } from '../numeric/grid.ts';
 import type { FeatureId } from '../site/document.ts';
+import { CHOOSING_YEARS } from '../site/records/choosing.ts';
 
-/** Years after the base year at which a field is looked at with its planned belts. */
-export const BELT_YEARS = [0, 10, 20] as const;
-/** `stands`: with nothing of what is planned. */
-export type FieldStateKey = 'stands' | (typeof BELT_YEARS)[number];
-export const FIELD_STATES: readonly FieldStateKey[] = ['stands', ...BELT_YEARS];
+/** `stands`: with nothing of what is planned; a year after the base year: with planned belts, woods and nets. */
+export type FieldStateKey = 'stands' | (typeof CHOOSING_YEARS)[number];
+export const FIELD_STATES: readonly FieldStateKey[] = ['stands', ...CHOOSING_YEARS];
 
 /** Light and shelter of a field in one state. Shares 0 to 1, of the cells that have a value. */
 export interface StateFigures {
@@ -73,30 +72,49 @@ export interface ColdFigures {
 /** An edge that is not the person's to keep, and the field without it, as it stands otherwise. */
 export interface WithoutEdge {
   readonly id: FeatureId;
+  /** What the file or the species calls it. */
   readonly label: string;
   readonly owner: string;
   readonly figures: StateFigures;
 }
 
-/** First year after the base year in which half of the field is in shelter, at slow, usual and fast growth; null: not within forty. */
+/** The field without all the edges that are one owner's, as it stands otherwise. */
+export interface WithoutOwner {
+  readonly owner: string;
+  /** What they are in words: "Norway spruce belts". */
+  readonly noun: string;
+  readonly ids: readonly FeatureId[];
+  readonly figures: StateFigures;
+}
+
+/**
+ * First year after the base year in which half of the field is in shelter with planned belts, at slow, usual and fast
+ * growth; nets that are taken away again do not count. Null: not within forty.
+ */
 export interface ShelteredFrom {
   readonly slow: number | null;
   readonly usual: number | null;
   readonly fast: number | null;
 }
 
-/** All that is known of one field. */
-export interface FieldFound {
-  readonly id: FeatureId;
-  readonly name: string;
+/** The figures of one field. */
+export interface FieldFigures {
   readonly ground: GroundFigures;
-  readonly grid: GridSpec;
-  /** 1 for the cells of the field. */
-  readonly mask: Uint8Array;
   readonly states: ReadonlyMap<FieldStateKey, StateFigures>;
-  readonly maps: ReadonlyMap<FieldStateKey, StateMaps>;
   readonly withoutEdges: readonly WithoutEdge[];
+  /** One for each owner, whether of one edge or of several. */
+  readonly withoutOwners: readonly WithoutOwner[];
   readonly shelteredFrom: ShelteredFrom;
   /** Length of new belt that would shelter what nothing shelters, m; 0: none is needed. */
   readonly beltNeededM: number;
+}
+
+/** All that is known of one field. */
+export interface FieldFound extends FieldFigures {
+  readonly id: FeatureId;
+  readonly name: string;
+  readonly grid: GridSpec;
+  /** 1 for the cells of the field. */
+  readonly mask: Uint8Array;
+  readonly maps: ReadonlyMap<FieldStateKey, StateMaps>;
 }

@@ -3,7 +3,7 @@ import { ringToLocal } from '../geo/rasterise.ts';
 import { growPlan } from '../scene/grow-plan.ts';
 import type { SceneOptions } from '../scene/options.ts';
 import type { SiteDocument } from '../site/document.ts';
-import { distanceToLineM, isInside } from '../site/plane-geometry.ts';
+import { distanceToLineM, lineEnters } from '../site/plane-geometry.ts';
 import type { FieldFeature } from '../site/records/field.ts';
 import { type ForeignEdge, foreignEdges } from './field-states.ts';
 
@@ -22,11 +22,14 @@ export function nearEdges(
   return foreignEdges(document, stands.layout).filter(({ id }) => {
     const thing = grown.get(id);
     if (!thing) return false;
+    const nearM = NEAR_H * thing.heightM;
     return thing.footprint.some((ring) => {
       const outline = ringToLocal(frame, ring);
+      // Either way: a small field lies beside the middle of a long belt's side.
       return (
-        outline.some((xy) => isInside(xy, rings)) ||
-        outline.some((xy) => distanceToLineM(xy, rings[0]) <= NEAR_H * thing.heightM)
+        lineEnters(outline, rings) ||
+        outline.some((xy) => distanceToLineM(xy, rings[0]) <= nearM) ||
+        rings[0].some((xy) => distanceToLineM(xy, outline) <= nearM)
       );
     });
   });

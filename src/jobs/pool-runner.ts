@@ -107,15 +107,24 @@ export function createPoolRunner(startWorker: () => WorkerLink, threads: number)
   ): Promise<JobMap[N][1]> {
     if (options.signal?.aborted) return Promise.reject(new JobError('cancelled', 'Cancelled.'));
     return new Promise((resolve, reject) => {
+      // Let go of the signal when done: one signal often stops hundreds of jobs.
+      const stopListening = () => options.signal?.removeEventListener('abort', stop);
       const job: Job = {
         id: nextId++,
         name,
         request,
         options,
-        resolve: (result) => resolve(result as JobMap[N][1]),
-        reject,
+        resolve: (result) => {
+          stopListening();
+          resolve(result as JobMap[N][1]);
+        },
+        reject: (error) => {
+          stopListening();
+          reject(error);
+        },
       };
-      options.signal?.addEventListener('abort', () => cancel(job), { once: true });
+      const stop = () => cancel(job);
+      options.signal?.addEventListener('abort', stop, { once: true });
       waiting.push(job);
       startNext();
     });

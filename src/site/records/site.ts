@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { lightLimitsProblem } from '../../units/bands.ts';
+import { choosingRecord } from './choosing.ts';
 import { calendarYear, monthDay, share } from './shared.ts';
 
 const windSector = z.looseObject({
@@ -107,6 +108,7 @@ export const siteRecord = z.looseObject({
   species: z.array(z.looseObject({ name: z.string() })).optional(),
   layouts: z.array(z.looseObject({ name: z.string() })).optional(),
   prices: prices.optional(),
+  choosing: choosingRecord.optional(),
   pictures: z.array(groundPicture).optional(),
   /** Address pattern of map tiles a person has added: {z}/{x}/{y}. */
   tileAddress: z.string().nullish(),

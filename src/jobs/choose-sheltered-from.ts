@@ -1,0 +1,69 @@
+import type { ShelteredFrom } from '../choose/choose-types.ts';
+import { lasting } from '../choose/field-states.ts';
+import type { Pace } from '../growth/height-curve.ts';
+import { cellCount, type GridSpec } from '../numeric/grid.ts';
+import { shelterScene } from '../scene/build-scene.ts';
+import type { SceneOptions } from '../scene/options.ts';
+import { LIVE_DIRECTIONS_A_SECTOR } from '../wind/shelter-directions.ts';
+import type { LooksRequest } from './choose-looks.ts';
+import { withGroundNear } from './ground-near.ts';
+import type { JobRunner } from './messages.ts';
+
+/** Half of a field in shelter counts as a field in shelter. */
+const SHELTERED_SHARE = 0.5;
+const LAST_YEAR = 40;
+
+/** A field on cells coarse enough that one look at it costs little. */
+export interface CoarseField {
+  readonly grid: GridSpec;
+  readonly mask: Uint8Array;
+}
+
+/**
+ * When half of the field is in shelter for good with what is planned, found by halving: shelter is taken to grow on, and
+ * at no pace later than at a slower one.
+ * @param withBelts the state with planned belts, of any year.
+ */
+export async function shelteredFrom(
+  runner: JobRunner,
+  { document, reading }: Omit<LooksRequest, 'lightHeightM'>,
+  { grid, mask }: CoarseField,
+  withBelts: SceneOptions,
+  windCut: number,
+  signal: AbortSignal | undefined,
+): Promise<ShelteredFrom> {
+  const planned = lasting(document, withBelts);
+  const isSheltered = async (pace: Pace, year: number): Promise<boolean> => {
+    const scene = withGroundNear(shelterScene(document, { ...planned, year, pace }).scene, [grid]);
+    const { windShare } = await runner.run(
+      'shelter',
+      { ...reading, scene, grid, directionsASector: LIVE_DIRECTIONS_A_SECTOR },
+      { signal },
+    );
+    let [known, enough] = [0, 0];
+    for (let cell = 0; cell < cellCount(grid); cell++) {
+      if (!mask[cell] || Number.isNaN(windShare[cell])) continue;
+      known++;
+      if (1 - windShare[cell] >= windCut) enough++;
+    }
+    return known > 0 && enough >= SHELTERED_SHARE * known;
+  };
+  /** @param from known to be the earliest it can be; @param by a year in which it is; null: not known of any. */
+  const firstYear = async (pace: Pace, from: number, by: number | null): Promise<number | null> => {
+    if (await isSheltered(pace, from)) return from;
+    if (by === null && !(await isSheltered(pace, LAST_YEAR))) return null;
+    let [before, until] = [from, by ?? LAST_YEAR];
+    while (until - before > 1) {
+      const middle = Math.floor((before + until) / 2);
+      if (await isSheltered(pace, middle)) until = middle;
+      else before = middle;
+    }
+    return until;
+  };
+  const usual = await firstYear('usual', 0, null);
+  const [slow, fast] = await Promise.all([
+    usual === null ? null : firstYear('slow', usual, null),
+    usual === 0 ? 0 : firstYear('fast', 0, usual),
+  ]);
+  return { slow, usual, fast };
+}
