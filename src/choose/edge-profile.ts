@@ -6,7 +6,7 @@ import type { EdgeBest, EdgeBin, EdgeNeeds, EdgeStretch, EdgeUse, EdgeYear } fro
 /** Widths of a bin, m; the first that is wide enough is taken. */
 const WIDTHS_M = [0.25, 0.5, 1, 2, 4, 5, 10, 20];
 const CELLS_A_BIN = 1.5;
-const MOST_BINS = 60;
+const MOST_BINS = 80;
 /** A bin along less of the edge than this, of the longest one, is a corner of the field and no part of the profile. */
 const LEAST_LENGTH_SHARE = 0.15;
 /** A side with less of the ground than this beside the edge is a sliver. */

@@ -3,6 +3,7 @@ import { addBeltsCommand } from './belts.ts';
 import { addCareCommand } from './care.ts';
 import { addCheckCommand } from './check.ts';
 import { addCutsCommand } from './cuts.ts';
+import { addEdgeCommand } from './edge.ts';
 import { type ExitStatus, exitOf } from './exit.ts';
 import { addGrowthCommand } from './growth.ts';
 import { addHorizonCommand } from './horizon.ts';
@@ -32,6 +33,7 @@ function commands(): Command {
   addWindSpotsCommand(program);
   addBeltsCommand(program);
   addCareCommand(program);
+  addEdgeCommand(program);
   addGrowthCommand(program);
   addProposeBeltsCommand(program);
   addLayoutsCommand(program);
@@ -47,7 +49,7 @@ function commands(): Command {
 export async function leeglade(args: readonly string[]): Promise<ExitStatus> {
   if (args.length === 0) {
     process.stderr.write(
-      'error: no command given; expected belts, care, check, cuts, growth, layouts, light, horizon, propose-belts, shelter, stakes, wind, wind-at or wind-spots (--help tells more)\n',
+      'error: no command given; expected belts, care, check, cuts, edge, growth, layouts, light, horizon, propose-belts, shelter, stakes, wind, wind-at or wind-spots (--help tells more)\n',
     );
     return 2;
   }
