@@ -1,4 +1,5 @@
 import papaparse from 'papaparse';
+import { PACES } from '../growth/pace-band.ts';
 import type { LayoutComparison } from '../layouts/comparison.ts';
 import { lastYearOf } from '../layouts/comparison.ts';
 import { holdingsOf, ownFeatures } from '../layouts/holdings.ts';
@@ -11,7 +12,6 @@ import {
 } from '../layouts/layout-words.ts';
 import { differenceWords, valueWords } from '../layouts/measure-words.ts';
 import { differenceOf, differs, isBand, type MeasureValue, measuresOf } from '../layouts/measures.ts';
-import { PACES } from '../layouts/pace-band.ts';
 import { commonPlanned } from '../site/common-planned.ts';
 import type { SiteDocument } from '../site/document.ts';
 import { layoutNames } from '../site/layout-names.ts';

@@ -15,6 +15,7 @@ import { addStakesCommand } from './stakes.ts';
 import { addWindCommand } from './wind.ts';
 import { addWindAtCommand } from './wind-at.ts';
 import { addWindSpotsCommand } from './wind-spots.ts';
+import { addYearsCommand } from './years.ts';
 
 function commands(): Command {
   const program = new Command('leeglade')
@@ -37,6 +38,7 @@ function commands(): Command {
   addGrowthCommand(program);
   addProposeBeltsCommand(program);
   addLayoutsCommand(program);
+  addYearsCommand(program);
   for (const command of program.commands) command.copyInheritedSettings(program);
   return program;
 }

@@ -1,10 +1,10 @@
 import type { Frame } from '../geo/frame.ts';
 import type { Pace } from '../growth/height-curve.ts';
+import { bandOf, PACES } from '../growth/pace-band.ts';
 import type { LayoutComparison, LayoutFigures, LayoutYears } from '../layouts/comparison.ts';
 import { comparisonOf, type LayoutAnswers, type LayoutsAsked } from '../layouts/comparison-of.ts';
 import { cropYears } from '../layouts/crop-years.ts';
 import { type LayoutName, treesPlantedIn } from '../layouts/holdings.ts';
-import { bandOf, PACES } from '../layouts/pace-band.ts';
 import { lightScene } from '../scene/build-scene.ts';
 import type { GrowthSpeeds, SceneOptions } from '../scene/options.ts';
 import { patchMasks } from '../scene/patch-masks.ts';

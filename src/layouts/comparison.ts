@@ -1,7 +1,7 @@
+import type { PaceBand } from '../growth/pace-band.ts';
 import type { Costs } from './costs.ts';
 import type { CropYears } from './crop-years.ts';
 import type { Holdings, LayoutName } from './holdings.ts';
-import type { PaceBand } from './pace-band.ts';
 import type { WhatDiffers } from './what-differs.ts';
 
 /** Share of the field that must be in shelter to count as sheltered, where nothing else is asked. Our convention. */

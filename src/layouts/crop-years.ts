@@ -1,9 +1,9 @@
 import type { Pace } from '../growth/height-curve.ts';
+import { bandOf, type PaceBand } from '../growth/pace-band.ts';
 import type { GrowthMoment } from '../scene/options.ts';
 import type { SiteDocument } from '../site/document.ts';
 import { bearingTrees, bearsFrom } from '../years/bearing.ts';
 import type { LayoutName } from './holdings.ts';
-import { bandOf, type PaceBand } from './pace-band.ts';
 
 /** Years after the base year in which the layout's own trees bear; null: not within the years looked at. */
 export interface CropYears {

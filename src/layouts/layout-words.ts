@@ -1,10 +1,11 @@
 /** What two layouts come to, in sentences made by rule from their figures; for the screen and the command line. */
+
+import { laterBy, PACES, type PaceBand } from '../growth/pace-band.ts';
 import { REGISTRY } from '../site/records/registry.ts';
 import { type LayoutComparison, type LayoutSide, type LayoutYears, lastYearOf } from './comparison.ts';
 import { COST_PARTS, type CostPart, pricesMissing } from './costs.ts';
 import type { LayoutName } from './holdings.ts';
 import { yearWords } from './measure-words.ts';
-import { laterBy, PACES, type PaceBand } from './pace-band.ts';
 import { differInNothing } from './what-differs.ts';
 
 /** Less than this share of open wind or light is not worth a sentence. */

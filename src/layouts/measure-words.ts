@@ -1,5 +1,5 @@
+import type { PaceBand } from '../growth/pace-band.ts';
 import { differenceOf, isBand, type Measure, type MeasureUnit, type MeasureValue } from './measures.ts';
-import type { PaceBand } from './pace-band.ts';
 
 /** How lengths are put to a person, in metres or feet. */
 export interface MeasureFormat {

@@ -1,7 +1,7 @@
+import { bandOf, PACES, type PaceBand } from '../growth/pace-band.ts';
 import type { LayoutComparison, LayoutSide } from './comparison.ts';
 import { COST_PARTS, type CostPart } from './costs.ts';
 import type { PlantingYears } from './holdings.ts';
-import { bandOf, PACES, type PaceBand } from './pace-band.ts';
 
 /** `year`: years after the base year; `calendar`: a calendar year; `money`: in the person's own currency. */
 export type MeasureUnit = 'count' | 'm' | 'share' | 'year' | 'calendar' | 'money';

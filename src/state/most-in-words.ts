@@ -26,6 +26,8 @@ export function mostInWords(state: AppState): string | null {
   if (picture === 'plain') return null;
   if (picture === 'slope')
     return `Only other levels of the ground would change it. ${state.groundDescription}.`;
+  if (picture === 'cold-air')
+    return `Other levels of the ground, and what is dense down to it in year ${state.year}: a belt with an open foot of half a metre, a gap, or daylight through it lets cold air out. ${state.groundDescription}.`;
   const causes = causesOfMap(state);
   if (!causes) return null;
   const grown = causes.filter(({ cause }) => cause !== 'engine');
@@ -82,7 +84,7 @@ export interface EndChoice {
 
 /** The ends of the map that is shown, those of the largest cause first; none for maps that nothing grown changes. */
 export function endChoices(picture: Picture, causes: readonly CauseChange[] | null): readonly EndChoice[] {
-  if (picture === 'plain' || picture === 'slope') return [];
+  if (picture === 'plain' || picture === 'slope' || picture === 'cold-air') return [];
   const known = (causes ?? []).flatMap(({ ends }) => ends).filter(({ end }) => end !== null);
   const inOrder = known.length > 0 ? known.map(({ end }) => end as SceneEnd) : SCENE_ENDS;
   return inOrder.map((end) => {

@@ -1,11 +1,10 @@
 import type { JobRunner } from '../jobs/messages.ts';
-import { type PatchLight, type PatchYears, runOutlook, type WatchedPatch } from '../jobs/run-outlook.ts';
-import { runPatchCosts } from '../jobs/run-patch-costs.ts';
+import { type DarkTurn, runDarkeners } from '../jobs/run-darkeners.ts';
+import { type PatchLight, runOutlook, type WatchedPatch } from '../jobs/run-outlook.ts';
 import type { Grid } from '../numeric/grid.ts';
 import { lightScene } from '../scene/build-scene.ts';
 import { type PatchMask, patchMasks } from '../scene/patch-masks.ts';
 import { takenField } from '../site/chosen-features.ts';
-import type { FeatureId } from '../site/document.ts';
 import { type Key, sameKey, shown } from './answer-keys.ts';
 import { fieldsOf } from './area-figures.ts';
 import type { Pass } from './lane.ts';
@@ -17,8 +16,6 @@ import { sceneOptions } from './scene-options.ts';
 export const MOST_CELLS = 300;
 const FINEST_CELL_M = 0.5;
 
-type Turn = Pick<NonNullable<PatchOutlook['years']>, 'darkFromYear' | 'darkBy'>;
-
 /**
  * Light of the patches: the chosen year first, then all the years. What is known of a year is kept as long as the site
  * does not change, so that moving the slider asks only for years nobody has looked at.
@@ -28,7 +25,7 @@ export function createPatchOutlook(runner: JobRunner): {
 } {
   let world: Key = [];
   let known: Map<number, PatchLight>[] = [];
-  let followed: Turn[] | null = null;
+  let followed: DarkTurn[] | null = null;
 
   return {
     passes(state, ground) {
@@ -40,28 +37,13 @@ export function createPatchOutlook(runner: JobRunner): {
       }
       const patches = patchesOf(state, MOST_CELLS);
       const watched = patches.map(watchedPatch);
-      const sceneAt = (year: number) => lightScene(state.document, sceneOptions(state, ground, year)).scene;
+      const builtAt = (year: number) => lightScene(state.document, sceneOptions(state, ground, year));
+      const sceneAt = (year: number) => builtAt(year).scene;
       const remember = (found: readonly { readonly byYear: ReadonlyMap<number, PatchLight> }[]) =>
         found.forEach(({ byYear }, index) => {
           known[index] ??= new Map();
           for (const [year, light] of byYear) known[index].set(year, light);
         });
-      /** When each patch turns dark, and what takes most of its light then. */
-      const turnsOf = (found: readonly PatchYears[], signal: AbortSignal): Promise<Turn[]> =>
-        Promise.all(
-          found.map(async ({ darkFromYear }, index): Promise<Turn> => {
-            if (darkFromYear === null) return { darkFromYear, darkBy: null };
-            const { scene, things } = lightScene(state.document, sceneOptions(state, ground, darkFromYear));
-            const [cost] = await runPatchCosts(runner, scene, things.length, [patches[index]], { signal });
-            const most = things
-              .map(({ id, label }, thing) => ({ id, label, lightShare: cost?.lightShare[thing] ?? 0 }))
-              .reduce<{ id: FeatureId; label: string; lightShare: number } | null>(
-                (one, other) => (other.lightShare > (one?.lightShare ?? 0) ? other : one),
-                null,
-              );
-            return { darkFromYear, darkBy: most && { id: most.id, label: most.label } };
-          }),
-        );
       const answer = () =>
         patches.map((patch, index) => outlookOf(patch, state.year, known[index], followed?.[index]));
       const chosenYear: Pass<readonly PatchOutlook[]> = async (signal, onProgress) => {
@@ -73,7 +55,7 @@ export function createPatchOutlook(runner: JobRunner): {
         if (followed === null) {
           const found = await runOutlook(runner, watched, YEARS_LOOKED_AT, sceneAt, { signal, onProgress });
           remember(found);
-          followed = await turnsOf(found, signal);
+          followed = await runDarkeners(runner, patches, found, builtAt, { signal });
         }
         return answer();
       };
@@ -107,7 +89,7 @@ function outlookOf(
   patch: PatchMask,
   year: number,
   known: ReadonlyMap<number, PatchLight>,
-  turn: Turn | undefined,
+  turn: DarkTurn | undefined,
 ): PatchOutlook {
   const light = known.get(year) as PatchLight;
   return {

@@ -16,7 +16,7 @@ import { createPatchOutlook } from './patch-outlook.ts';
 import { WIND_READING_HEIGHT_M } from './reading-height.ts';
 import { sceneOptions } from './scene-options.ts';
 import { sunTimeEndPasses, sunTimePasses } from './sun-time-passes.ts';
-import { createYearsLook, followedField } from './years-look.ts';
+import { createYearsPasses, followedField } from './years-look.ts';
 
 /** Beaufort 6 and more, m/s at 10 m in the open (published lower limit). */
 export const GALE_MPS = 10.8;
@@ -30,7 +30,7 @@ const windReading = ({ shelterOptions }: AppState) => ({
 /** The answers as the app computes them: scenes built here, engines run by the runner's workers. */
 export function workersWork(store: StoreApi<App>, runner: JobRunner): Work {
   const patches = createPatchOutlook(runner);
-  const yearsOf = createYearsLook(runner, windReading);
+  const yearsOf = createYearsPasses(runner, windReading);
   const groundOf = (state: AppState): Grid => {
     if (!state.ground) throw new Error('the ground is not there yet');
     return state.ground;

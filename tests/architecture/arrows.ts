@@ -92,8 +92,9 @@ export const ARROWS: Readonly<Record<string, Arrows>> = {
   jobs: {
     code: [...ENGINES, 'years', ...QUESTIONS, 'scene', 'geo'],
     types: ['site', 'growth'],
+    files: ['src/growth/pace-band.ts'],
     reason:
-      'geo: reading a raster of elevations is a job, and no engine; types of the site and of paces: a question that runs an engine many times over years and designs is a job, which hands the document on to its question’s folder',
+      'geo: reading a raster of elevations is a job, and no engine; types of the site and of paces: a question that runs an engine many times over years and designs is a job, which hands the document on to its question’s folder; pace-band: slow, usual and fast side by side',
   },
   workers: { code: ['jobs'] },
   batch: {
@@ -121,6 +122,7 @@ export const ARROWS: Readonly<Record<string, Arrows>> = {
       'scene',
       'outside',
       'stakes',
+      'choose',
       'belts',
       'layouts',
       'years',
@@ -147,8 +149,10 @@ export const ARROWS: Readonly<Record<string, Arrows>> = {
   map: { code: ['state', 'site', 'geo', 'plants', 'sheets'] },
   panels: {
     code: ['state', 'site', 'geo', 'plants', 'sheets', 'map'],
-    types: ['stakes', 'windspots', 'outside', 'belts', 'layouts', 'cuts'],
+    types: ['stakes', 'windspots', 'outside', 'belts', 'years', 'layouts', 'cuts'],
     files: [
+      'src/choose/cold-words.ts',
+      'src/choose/edge-words.ts',
       'src/cuts/cut-words.ts',
       'src/belts/belt-words.ts',
       'src/belts/finding-types.ts',
@@ -167,6 +171,9 @@ export const ARROWS: Readonly<Record<string, Arrows>> = {
       'src/outside/surroundings.ts',
       'src/sun/day-words.ts',
       'src/wind/shelter-guesses.ts',
+      'src/years/share-at.ts',
+      'src/years/shelter-effect.ts',
+      'src/years/years-words.ts',
     ],
     reason:
       'map: the window that holds the panels also holds the map; stakes, wind spots and days are said in the same words on the screen, on paper and on the command line',

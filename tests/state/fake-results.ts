@@ -1,7 +1,7 @@
 import type { LightResult } from '../../src/light/light-types.ts';
 import type { GridSpec } from '../../src/numeric/grid.ts';
-import type { YearsLook } from '../../src/state/years-look-found.ts';
 import type { ShelterResult } from '../../src/wind/shelter-types.ts';
+import type { YearsLook } from '../../src/years/years-look-types.ts';
 
 /** Two cells of 20 m beside each other: the western one has these values, the eastern one half of them. */
 const TWO_CELLS: GridSpec = { columns: 2, rows: 1, cellM: 20, westM: 0, northM: 20 };

@@ -8,7 +8,8 @@ import {
   lengthFrom,
   lengthIn,
 } from '../../src/state/format-measure.ts';
-import { fallInWords, listInWords } from '../../src/state/format-words.ts';
+import { fallInWords } from '../../src/state/format-words.ts';
+import { listInWords } from '../../src/units/list-in-words.ts';
 
 describe('measures as a person reads them', () => {
   test.each([

@@ -2,9 +2,9 @@ import { describe, expect, test, vi } from 'vitest';
 import { createLocalRunner } from '../../src/jobs/local-runner.ts';
 import type { JobName, JobRunner } from '../../src/jobs/messages.ts';
 import { createAppStore } from '../../src/state/store.ts';
-import { createYearsLook, followedField } from '../../src/state/years-look.ts';
-import type { YearsLook } from '../../src/state/years-look-found.ts';
+import { createYearsPasses, followedField } from '../../src/state/years-look.ts';
 import { USUAL_SHELTER_OPTIONS } from '../../src/wind/shelter-guesses.ts';
+import type { YearsLook } from '../../src/years/years-look-types.ts';
 import { smallSiteWithBelt } from './small-site.ts';
 
 const reading = () => ({ readingHeightM: 1.5, galeMps: 10.8, options: USUAL_SHELTER_OPTIONS });
@@ -27,7 +27,7 @@ function counting(): { runner: JobRunner; asked: { years: number } } {
 }
 
 async function look(
-  passes: ReturnType<typeof createYearsLook>,
+  passes: ReturnType<typeof createYearsPasses>,
   store: ReturnType<typeof createAppStore>,
   full: boolean,
 ): Promise<YearsLook[]> {
@@ -43,7 +43,7 @@ describe('the years in one look', () => {
   test('coarse first, then every fifth year cell by cell, all of them, and the band about them', async () => {
     const store = createAppStore(smallSiteWithBelt());
     const { runner } = counting();
-    const [coarse, fifth, all, band] = await look(createYearsLook(runner, reading), store, true);
+    const [coarse, fifth, all, band] = await look(createYearsPasses(runner, reading), store, true);
     expect(coarse.maps.size).toBe(0);
     expect(coarse.years.length).toBe(13);
     expect([...fifth.maps.keys()]).toEqual([0, 5, 10, 15, 20, 25, 30, 35, 40]);
@@ -71,7 +71,7 @@ describe('the years in one look', () => {
   test('only what a change changes is worked out again', async () => {
     const store = createAppStore(smallSiteWithBelt());
     const { runner, asked } = counting();
-    const passes = createYearsLook(runner, reading);
+    const passes = createYearsPasses(runner, reading);
     await look(passes, store, true);
     asked.years = 0;
     const again = await look(passes, store, true);
@@ -96,7 +96,7 @@ describe('the years in one look', () => {
     const store = createAppStore(smallSiteWithBelt());
     const state = store.getState();
     const stop = new AbortController();
-    const [pass] = createYearsLook(createLocalRunner(), reading)(
+    const [pass] = createYearsPasses(createLocalRunner(), reading)(
       state,
       state.ground!,
       followedField(state.document)!,

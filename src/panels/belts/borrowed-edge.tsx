@@ -1,8 +1,8 @@
 import type { SiteFeature } from '../../site/document.ts';
 import { fallStripShown, ownedBy } from '../../state/belts-found.ts';
 import { formatLength } from '../../state/format-measure.ts';
-import { listInWords } from '../../state/format-words.ts';
 import { useApp } from '../../state/store.ts';
+import { listInWords } from '../../units/list-in-words.ts';
 import { NumberField } from '../parts/number-field.tsx';
 import { Details } from '../parts/panel-head.tsx';
 import { InsuranceForm } from './insurance-form.tsx';

@@ -18,6 +18,7 @@ import { NumberField } from '../parts/number-field.tsx';
 import { Details } from '../parts/panel-head.tsx';
 import './growth.css';
 import { MissesTable } from './misses-table.tsx';
+import { ShelterEffectChoice } from './shelter-effect.tsx';
 import { SpeciesCurve } from './species-curve.tsx';
 
 /** How fast things grow here: what measured heights say of the ground, and how each species grows on it. */
@@ -92,6 +93,7 @@ export function GrowthDialog() {
             <p>{VIGOUR_RULE}</p>
           </Details>
         </section>
+        <ShelterEffectChoice />
         <SpeciesCurve key={first} first={first} vigour={vigour} />
       </div>
     </Dialog>

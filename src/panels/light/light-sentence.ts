@@ -1,5 +1,5 @@
-import { listInWords } from '../../state/format-words.ts';
 import type { PatchOutlook } from '../../state/model.ts';
+import { listInWords } from '../../units/list-in-words.ts';
 
 export interface LightAnswer {
   readonly figure: string;

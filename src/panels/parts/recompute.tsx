@@ -8,11 +8,14 @@ type Restartable =
   | 'beltYears'
   | 'bridges'
   | 'insurance'
+  | 'edgeProfile'
+  | 'coldAir'
   | 'horizon'
   | 'windHere'
   | 'spotPlan'
   | 'spotScore'
-  | 'yearsLook';
+  | 'yearsLook'
+  | 'stepped';
 
 /** After a stop or a failure: a way to start again. */
 export function Recompute(props: { of: Restartable }) {

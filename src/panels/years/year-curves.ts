@@ -1,5 +1,6 @@
 import type { PatchOutlook } from '../../state/model.ts';
-import type { YearsLook } from '../../state/years-look-found.ts';
+import { shareAt } from '../../years/share-at.ts';
+import type { YearsLook } from '../../years/years-look-types.ts';
 import { enoughByYear } from './enough-by-year.ts';
 
 /** One curve over the years: shares 0 to 1, with what they are at slow and fast growth where that is known. */
@@ -17,15 +18,6 @@ export interface Curve {
     readonly slow: readonly number[];
     readonly fast: readonly number[];
   } | null;
-}
-
-/** A share in a year between those that are known; the first and last hold beyond their ends. */
-export function shareAt(years: readonly number[], shares: readonly number[], year: number): number {
-  const next = years.findIndex((each) => each >= year);
-  if (next === 0) return shares[0];
-  if (next < 0) return shares[shares.length - 1];
-  const between = (year - years[next - 1]) / (years[next] - years[next - 1]);
-  return shares[next - 1] + between * (shares[next] - shares[next - 1]);
 }
 
 /**

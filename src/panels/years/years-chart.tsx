@@ -1,8 +1,8 @@
-import { listInWords } from '../../state/format-words.ts';
 import type { PatchOutlook } from '../../state/model.ts';
 import { LAST_SHOWN_YEAR } from '../../state/play-years.ts';
 import { useApp } from '../../state/store.ts';
-import type { CropLook } from '../../state/years-look-found.ts';
+import { listInWords } from '../../units/list-in-words.ts';
+import type { CropLook } from '../../years/years-look-types.ts';
 import { bandPath, curvePath, steps } from './curve-path.ts';
 import { bandWords, type Curve, valueWords } from './year-curves.ts';
 import { YearNumbers } from './year-numbers.tsx';

@@ -1,6 +1,6 @@
 import type { PatchOutlook } from '../../state/model.ts';
 import { useApp } from '../../state/store.ts';
-import type { CropLook } from '../../state/years-look-found.ts';
+import type { CropLook } from '../../years/years-look-types.ts';
 
 /** When each patch turns dark and what takes most of its light then; pressed, that year is shown. */
 export function PatchTurns({ patches }: { readonly patches: readonly PatchOutlook[] }) {

@@ -1,4 +1,5 @@
 import { useApp } from '../../state/store.ts';
+import { yearsAnswer } from '../../years/years-words.ts';
 import { Answer } from '../parts/answer.tsx';
 import { Details } from '../parts/panel-head.tsx';
 import { Recompute } from '../parts/recompute.tsx';
@@ -6,7 +7,6 @@ import { yearCurves } from './year-curves.ts';
 import { YearsChart } from './years-chart.tsx';
 import { FirstCrops, PatchTurns } from './years-lists.tsx';
 import { YEARS_LOOK_ID } from './years-look-id.ts';
-import { yearsAnswer } from './years-sentence.ts';
 import { YearsTable } from './years-table.tsx';
 
 /** The years in one look: the answer first, then the curves over the years that the map follows. */

@@ -1,7 +1,15 @@
-import { listInWords } from '../../state/format-words.ts';
-import type { PatchOutlook } from '../../state/model.ts';
-import type { CropLook, YearsLook } from '../../state/years-look-found.ts';
-import { shareAt } from './year-curves.ts';
+import { listInWords } from '../units/list-in-words.ts';
+import { shareAt } from './share-at.ts';
+import type { CropLook, YearsLook } from './years-look-types.ts';
+
+/** When a patch turns dark for good, and what takes most of its light then; null: it is not known yet. */
+export interface PatchTurn {
+  readonly name: string;
+  readonly years: {
+    readonly darkFromYear: number | null;
+    readonly darkBy: { readonly label: string } | null;
+  } | null;
+}
 
 export interface YearsAnswer {
   readonly figure: string;
@@ -14,7 +22,7 @@ const LAST_YEAR = 40;
 const MOST_PATCHES = 2;
 
 /** When the field comes into shelter, when patches turn dark and by what, and when the first crops come. */
-export function yearsAnswer(look: YearsLook, patches: readonly PatchOutlook[] | null): YearsAnswer {
+export function yearsAnswer(look: YearsLook, patches: readonly PatchTurn[] | null): YearsAnswer {
   const { figure, sentence } = shelterAnswer(look);
   const more = [patches && darkSentence(patches), look.crops && cropSentence(look.crops)];
   return { figure, sentence: [sentence, ...more].filter(Boolean).join(' ') };
@@ -61,7 +69,7 @@ const firstFrom = (years: readonly number[], shares: readonly number[]): number 
   years.find((_, k) => shares[k] >= HALF) ?? null;
 
 /** "Herb ground turns dark in year 17, by Walnut N2."; null until the years of the patches are known. */
-function darkSentence(patches: readonly PatchOutlook[]): string | null {
+function darkSentence(patches: readonly PatchTurn[]): string | null {
   if (patches.length === 0 || patches.some(({ years }) => years === null)) return null;
   const turning = patches
     .flatMap(({ name, years }) =>

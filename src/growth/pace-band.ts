@@ -1,4 +1,4 @@
-import type { Pace } from '../growth/height-curve.ts';
+import type { Pace } from './height-curve.ts';
 
 /** The ends and the middle of what is not known of growth. */
 export const PACES = ['slow', 'usual', 'fast'] as const satisfies readonly Pace[];

@@ -1,7 +1,7 @@
-import type { PaceBand } from '../layouts/pace-band.ts';
+import type { PaceBand } from '../growth/pace-band.ts';
 import type { GridSpec } from '../numeric/grid.ts';
 import type { FeatureId } from '../site/document.ts';
-import type { YearFigures, YearMaps } from '../years/year-figures.ts';
+import type { YearFigures, YearMaps } from './year-figures.ts';
 
 /** The trees of one species that bear a crop. */
 export interface SpeciesCrop {

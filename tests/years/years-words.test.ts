@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { bandWords, shareAt, valueWords, yearCurves } from '../../src/panels/years/year-curves.ts';
-import { yearsAnswer } from '../../src/panels/years/years-sentence.ts';
+import { bandWords, valueWords, yearCurves } from '../../src/panels/years/year-curves.ts';
 import type { PatchOutlook } from '../../src/state/model.ts';
-import type { YearsLook } from '../../src/state/years-look-found.ts';
+import type { YearsLook } from '../../src/years/years-look-types.ts';
+import { shareAt } from '../../src/years/share-at.ts';
+import { yearsAnswer } from '../../src/years/years-words.ts';
 import { fakeYears } from '../state/fake-results.ts';
 
 const turns = (name: string, darkFromYear: number | null, by?: string): PatchOutlook => ({

@@ -1,10 +1,10 @@
 import type { Pace } from '../growth/height-curve.ts';
-import { bandOf, PACES } from '../layouts/pace-band.ts';
+import { bandOf, PACES } from '../growth/pace-band.ts';
 import type { GrowthMoment } from '../scene/options.ts';
 import type { SiteDocument } from '../site/document.ts';
-import { bearingTrees, bearsAt } from '../years/bearing.ts';
-import { YEARS } from '../years/growing-plants.ts';
-import type { CropLook, SpeciesCrop } from './years-look-found.ts';
+import { bearingTrees, bearsAt } from './bearing.ts';
+import { YEARS } from './growing-plants.ts';
+import type { CropLook, SpeciesCrop } from './years-look-types.ts';
 
 /**
  * How many of a layout's trees bear in each year, and from when on each species does; null where no tree bears a crop.
