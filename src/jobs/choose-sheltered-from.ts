@@ -6,12 +6,14 @@ import { shelterScene } from '../scene/build-scene.ts';
 import type { SceneOptions } from '../scene/options.ts';
 import { LIVE_DIRECTIONS_A_SECTOR } from '../wind/shelter-directions.ts';
 import type { LooksRequest } from './choose-looks.ts';
-import { withGroundNear } from './ground-near.ts';
 import type { JobRunner } from './messages.ts';
+import { sceneNear } from './scene-near.ts';
 
 /** Half of a field in shelter counts as a field in shelter. */
 const SHELTERED_SHARE = 0.5;
 const LAST_YEAR = 40;
+const LIKELY_LATER = 1.5;
+const LIKELY_SOONER = 0.6;
 
 /** A field on cells coarse enough that one look at it costs little. */
 export interface CoarseField {
@@ -34,7 +36,7 @@ export async function shelteredFrom(
 ): Promise<ShelteredFrom> {
   const planned = lasting(document, withBelts);
   const isSheltered = async (pace: Pace, year: number): Promise<boolean> => {
-    const scene = withGroundNear(shelterScene(document, { ...planned, year, pace }).scene, [grid]);
+    const scene = sceneNear(shelterScene(document, { ...planned, year, pace }).scene, grid);
     const { windShare } = await runner.run(
       'shelter',
       { ...reading, scene, grid, directionsASector: LIVE_DIRECTIONS_A_SECTOR },
@@ -48,9 +50,9 @@ export async function shelteredFrom(
     }
     return known > 0 && enough >= SHELTERED_SHARE * known;
   };
-  /** @param from known to be the earliest it can be; @param by a year in which it is; null: not known of any. */
+  /** @param from a year in which it is not, or 0; @param by one in which it is; null: not known of any. */
   const firstYear = async (pace: Pace, from: number, by: number | null): Promise<number | null> => {
-    if (await isSheltered(pace, from)) return from;
+    if (from === 0 && (await isSheltered(pace, 0))) return 0;
     if (by === null && !(await isSheltered(pace, LAST_YEAR))) return null;
     let [before, until] = [from, by ?? LAST_YEAR];
     while (until - before > 1) {
@@ -61,9 +63,23 @@ export async function shelteredFrom(
     return until;
   };
   const usual = await firstYear('usual', 0, null);
-  const [slow, fast] = await Promise.all([
-    usual === null ? null : firstYear('slow', usual, null),
-    usual === 0 ? 0 : firstYear('fast', 0, usual),
-  ]);
-  return { slow, usual, fast };
+  if (usual === 0) return { slow: await firstYear('slow', 0, null), usual, fast: 0 };
+  const slow = usual === null ? null : await later(usual);
+  return { slow, usual, fast: await sooner(usual ?? LAST_YEAR) };
+
+  /** Slow growth seldom takes half as long again, and fast growth seldom half as long: that is looked at first. */
+  async function later(year: number): Promise<number | null> {
+    if (await isSheltered('slow', year)) return year;
+    const likely = Math.min(LAST_YEAR, Math.ceil(LIKELY_LATER * year) + 1);
+    return (await isSheltered('slow', likely))
+      ? firstYear('slow', year, likely)
+      : firstYear('slow', likely, null);
+  }
+  async function sooner(year: number): Promise<number | null> {
+    if (usual === null && !(await isSheltered('fast', LAST_YEAR))) return null;
+    const likely = Math.floor(year * LIKELY_SOONER);
+    return (await isSheltered('fast', likely))
+      ? firstYear('fast', 0, likely)
+      : firstYear('fast', likely, year);
+  }
 }

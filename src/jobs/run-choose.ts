@@ -31,8 +31,12 @@ export interface ChooseFound {
   readonly cold: ColdAir;
 }
 
-/** Finer ground than so many cells says nothing more of a field's means, and is dear to look over and to hand on. */
-const MOST_GROUND_CELLS = 250_000;
+/**
+ * Finer ground than so many cells says nothing more of a field's means, and is dear to look over and to hand on: on
+ * Sorrel Bank from 2.5 m to 12.5 m of ground hours of sun move by 0.02 %, shares of light and cuts of wind by 0.001, the
+ * share in shelter by 0.01.
+ */
+const MOST_GROUND_CELLS = 100_000;
 /** Cells along a field's longer side where a look is to cost little. */
 const COARSE_ACROSS = 24;
 

@@ -12,7 +12,7 @@ const SIDE_M = 316;
 const STEP_M = 324;
 const COLUMNS = 5;
 const FIELDS = 20;
-const TREES_A_FIELD = 20;
+const TREES_A_FIELD = 5;
 /** Ground as a survey from the air has it. */
 const GROUND_CELL_M = 2;
 const AROUND_M = 700;
