@@ -114,16 +114,22 @@ export interface FieldMoments {
   ) => Pick<FieldFound, 'states' | 'withoutEdges' | 'withoutOwners'>;
 }
 
-/** @param options their year is not looked at. */
+/**
+ * @param options their year is not looked at.
+ * @param only the states that are looked at, and none of the edges by itself; absent: all.
+ */
 export function fieldMoments(
   { document }: Pick<ChooseRequest, 'document'>,
   field: FieldFeature,
   options: SceneOptions,
+  only?: readonly FieldStateKey[],
 ): FieldMoments {
-  const states = fieldStates(document, options);
-  const stands = states.get('stands') as SceneOptions;
-  const edges = nearEdges(document, field, options.frame, stands);
-  const owners = edgesByOwner(document, edges);
+  const every = fieldStates(document, options);
+  const stands = every.get('stands') as SceneOptions;
+  const states = new Map([...every].filter(([key]) => !only || only.includes(key)));
+  const near = nearEdges(document, field, options.frame, stands);
+  const owners = edgesByOwner(document, near);
+  const edges = only ? [] : near;
   const gone = (ids: readonly FeatureId[]) => standsWithout(stands, ids);
   return {
     states,

@@ -1,0 +1,107 @@
+/** A choice between fields in words: the same on the screen, on paper and on the command line. */
+import { listInWords } from '../units/list-in-words.ts';
+import type { Choice, ChosenField } from './choice.ts';
+import { stillIn } from './choice.ts';
+import { FIRMNESS_RESTS_ON, firmnessSentences } from './firmness-words.ts';
+import { judgedWords, knockOutWords } from './knock-out-words.ts';
+import { MEASURES } from './measure-list.ts';
+import type { Measure } from './measure-types.ts';
+import { type ChooseUnits, cellWords, matterWords, percentWords } from './measure-words.ts';
+import { beltsRestOn, comparingSentences, fieldSentences, ownersWords, tradeOf } from './sentences.ts';
+
+/** A row of the table. */
+export interface ChoiceRow {
+  readonly group: string;
+  readonly what: string;
+  readonly measure: Measure | null;
+  /** A cell a field, in the order of the fields that were given. */
+  readonly cells: readonly string[];
+}
+
+/** Every measure, fields side by side; what no field has is left out. */
+export function choiceRows(fields: readonly ChosenField[], units: ChooseUnits): ChoiceRow[] {
+  const rows = MEASURES.filter((measure) => measure.unit === 'bearing' || isKnown(measure, fields)).map(
+    (measure): ChoiceRow => ({
+      group: measure.group,
+      what: measure.what,
+      measure,
+      cells: fields.map((field) => cellWords(measure, field, units)),
+    }),
+  );
+  return [...rows, ...ownerRows(fields, units)];
+}
+
+const isKnown = (measure: Measure, fields: readonly ChosenField[]): boolean =>
+  fields.some((field) => measure.of(field, 'stands') !== null);
+
+/** What each owner's edges do to each field, and what it would be without them. */
+function ownerRows(fields: readonly ChosenField[], units: ChooseUnits): ChoiceRow[] {
+  const owners = [
+    ...new Set(fields.flatMap(({ withoutOwners }) => withoutOwners.map(({ owner }) => owner))),
+  ].sort((a, b) => a.localeCompare(b));
+  return owners.flatMap((owner) => {
+    const row = (what: string, cell: (field: ChosenField, k: number) => string): ChoiceRow => ({
+      group: 'Edges of others',
+      what: `Without ${ownersWords(owner)}: ${what}`,
+      measure: null,
+      cells: fields.map((field) => {
+        const k = field.withoutOwners.findIndex((each) => each.owner === owner);
+        return k < 0 ? '–' : cell(field, k);
+      }),
+    });
+    return [
+      row('wind cut by', ({ withoutOwners }, k) => percentWords(withoutOwners[k].figures.windCutGrowing)),
+      row('share of open light', ({ withoutOwners }, k) =>
+        percentWords(withoutOwners[k].figures.lightGrowing),
+      ),
+      row('ground with both', (field, k) => units.area(tradeOf(field, field.withoutOwners[k]).keptM2)),
+    ];
+  });
+}
+
+/** What is asked before anything is compared, one sentence; and what came of each field. */
+export function knockOutSentences(choice: Choice, units: ChooseUnits): string[] {
+  const { knockOuts, fields } = choice;
+  if (knockOuts.length === 0) return ['Nothing is asked that would knock a field out.'];
+  const asked = knockOuts.map((condition) => knockOutWords(condition, units));
+  return [
+    `Asked first: ${listInWords(asked, asked.length)}.`,
+    ...fields.map((field) => judgedWords(field.name, field.judged, units)),
+  ];
+}
+
+/** The two or three sentences that matter between the fields that are in; of the one field where only one is. */
+export function choiceSentences(choice: Choice, units: ChooseUnits): string[] {
+  const fields = stillIn(choice);
+  if (fields.length === 0) return ['Every field is knocked out: no field has all that is asked.'];
+  if (fields.length === 1) return fieldSentences(fields[0], choice.growth, units);
+  return comparingSentences(fields, choice.growth, units);
+}
+
+/** How firm the choice is, and what would have to change to change it. */
+export function firmSentences(choice: Choice): string[] {
+  const fields = stillIn(choice);
+  const { firmness, order, wouldComeFirst } = choice;
+  if (order.length === 0) return ['Nothing is said to matter, so that no field comes first.'];
+  if (!firmness) return [];
+  const said = firmnessSentences(
+    firmness,
+    fields.map(({ name }) => name),
+    order,
+  );
+  if (wouldComeFirst.length > 0)
+    said.push(`Without what is asked first ${listInWords(wouldComeFirst)} would come first.`);
+  return said;
+}
+
+/** "1 ground with both, as it stands; 2 lies in a frost hollow" */
+export const orderWords = ({ order }: Choice): string =>
+  order.map((matter, k) => `${k + 1} ${matterWords(matter)}`).join('; ');
+
+/** What the figures rest on. */
+export const choiceRests = ({ enough, growth, firmness }: Choice, units: ChooseUnits): string[] => [
+  `Enough light: ${percentWords(enough.light)} of open light or more in the growing season. Enough shelter: wind cut by ${percentWords(enough.windCut)} or more then. Planned trees are left out; belts, woods and nets that are planned are in.`,
+  beltsRestOn(growth, units),
+  ...(firmness ? [FIRMNESS_RESTS_ON] : []),
+  'An estimate, and no guarantee: a figure of shelter or shade never means that a tree is sound, and an edge that is somebody else’s is theirs to fell.',
+];
