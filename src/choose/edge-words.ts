@@ -9,8 +9,11 @@ import type {
   EdgeYear,
 } from './edge-types.ts';
 
-/** How a person's lengths are written. */
-export type Lengths = (lengthM: number) => string;
+/** How a person's lengths are written: a figure in the person's unit, and the unit. */
+export interface Lengths {
+  readonly figure: (lengthM: number) => string;
+  readonly unit: string;
+}
 
 /** What a stretch is called in a table. */
 export const USE_NAMES: Readonly<Record<EdgeUse, string>> = {
@@ -36,9 +39,13 @@ function longest({ stretches }: EdgeYear, use: EdgeUse): EdgeStretch | null {
   return all.length === 0 ? null : all.reduce((a, b) => (b.toM - b.fromM > a.toM - a.fromM ? b : a));
 }
 
-/** "4.0 to 22 m", with its heights: "(0.2 to 1.1 heights)". */
+const length = (lengthM: number, { figure, unit }: Lengths): string => `${figure(lengthM)} ${unit}`;
+const range = (fromM: number, toM: number, { figure, unit }: Lengths): string =>
+  `${figure(fromM)} to ${figure(toM)} ${unit}`;
+
+/** "4 to 22 m", with its heights: "(0.2 to 1.1 heights)". */
 function between({ fromM, toM }: EdgeStretch, heightM: number, lengths: Lengths): string {
-  return `${lengths(fromM)} to ${lengths(toM)} from it (${heights(fromM, heightM)} to ${heights(toM, heightM)} heights)`;
+  return `${range(fromM, toM, lengths)} from it (${heights(fromM, heightM)} to ${heights(toM, heightM)} heights)`;
 }
 
 /** What one side of an edge is good for in one year, a sentence each; made from the figures by rule. */
@@ -50,10 +57,10 @@ export function edgeSentences(year: EdgeYear, needs: EdgeNeeds, lengths: Lengths
   const shade = longest(year, 'shade');
   const said = [
     sun && year.bestSun
-      ? `Sun lovers: ${between(sun, heightM, lengths)}, best about ${lengths(year.bestSun.atM)} out: ${figures(year.bestSun)}.`
+      ? `Sun lovers: ${between(sun, heightM, lengths)}, best about ${length(year.bestSun.atM, lengths)} out: ${figures(year.bestSun)}.`
       : `Sun lovers: nowhere. ${whyNoSun(year, needs)}`,
     shade && year.bestShade
-      ? `Shade-tolerant plants: ${between(shade, heightM, lengths)}, best about ${lengths(year.bestShade.atM)} out: ${figures(year.bestShade)}.`
+      ? `Shade-tolerant plants: ${between(shade, heightM, lengths)}, best about ${length(year.bestShade.atM, lengths)} out: ${figures(year.bestShade)}.`
       : 'Shade-tolerant plants have no strip of their own.',
   ];
   const nothing = year.stretches.filter(({ use }) => use === 'dark' || use === 'neither');
@@ -65,7 +72,7 @@ export function edgeSentences(year: EdgeYear, needs: EdgeNeeds, lengths: Lengths
   const exposed = longest(year, 'exposed');
   if (exposed)
     said.push(
-      `${isLast(exposed, year) ? `From ${lengths(exposed.fromM)} on` : `From ${lengths(exposed.fromM)} to ${lengths(exposed.toM)}`} there is light enough and too little shelter: that ground needs a belt of its own.`,
+      `${isLast(exposed, year) ? `From ${length(exposed.fromM, lengths)} on` : `From ${range(exposed.fromM, exposed.toM, lengths)}`} there is light enough and too little shelter: that ground needs a belt of its own.`,
     );
   return said;
 }
@@ -73,7 +80,7 @@ export function edgeSentences(year: EdgeYear, needs: EdgeNeeds, lengths: Lengths
 const isLast = ({ toM }: EdgeStretch, { bins }: EdgeYear): boolean => toM === bins[bins.length - 1].toM;
 
 function nothingWords({ use, fromM, toM }: EdgeStretch, lengths: Lengths): string {
-  const where = fromM === 0 ? `the first ${lengths(toM)}` : `${lengths(fromM)} to ${lengths(toM)}`;
+  const where = fromM === 0 ? `the first ${length(toM, lengths)}` : range(fromM, toM, lengths);
   return use === 'dark' ? `${where}, too dark` : `${where}, with neither light nor shelter enough`;
 }
 

@@ -3,8 +3,9 @@ import type { EdgeProfile, EdgeYear } from '../choose/edge-types.ts';
 import { edgeCaveat, edgeSentences, sideWords, USE_NAMES } from '../choose/edge-words.ts';
 import { csvCell } from './csv-cell.ts';
 
-const metres = (lengthM: number): string =>
-  `${lengthM >= 10 ? Math.round(lengthM) : Number(lengthM.toFixed(1))} m`;
+const figure = (lengthM: number): string =>
+  String(lengthM >= 10 ? Math.round(lengthM) : Number(lengthM.toFixed(1)));
+const METRES = { figure, unit: 'm' };
 const percent = (share: number): string => `${Math.round(share * 100)} %`;
 const heightsOf = (lengthM: number, { heightM }: EdgeYear): number | null =>
   heightM === null ? null : lengthM / heightM;
@@ -15,8 +16,8 @@ export function edgeText(siteName: string, profile: EdgeProfile): string {
   for (const side of profile.sides)
     for (const year of side.years) {
       lines.push(
-        `Its ${sideWords(side)}, year ${year.year}${year.heightM === null ? '' : `, ${metres(year.heightM)} tall`}`,
-        ...edgeSentences(year, profile.needs, metres).map((sentence) => `  ${sentence}`),
+        `Its ${sideWords(side)}, year ${year.year}${year.heightM === null ? '' : `, ${figure(year.heightM)} m tall`}`,
+        ...edgeSentences(year, profile.needs, METRES).map((sentence) => `  ${sentence}`),
         '       m  heights   light  wind cut  both',
         ...thinned(year.bins).map((bin) => {
           const heights = heightsOf(bin.atM, year);
@@ -41,7 +42,7 @@ export function edgeJson(siteName: string, profile: EdgeProfile): string {
     areaM2: side.areaM2,
     years: side.years.map((year) => ({
       ...year,
-      sentences: edgeSentences(year, profile.needs, metres),
+      sentences: edgeSentences(year, profile.needs, METRES),
     })),
   }));
   return `${JSON.stringify({ site: siteName, ...profile, sides }, null, 2)}\n`;

@@ -2,6 +2,7 @@ import { Command } from 'commander';
 import { addBeltsCommand } from './belts.ts';
 import { addCareCommand } from './care.ts';
 import { addCheckCommand } from './check.ts';
+import { addColdCommand } from './cold.ts';
 import { addCutsCommand } from './cuts.ts';
 import { addEdgeCommand } from './edge.ts';
 import { type ExitStatus, exitOf } from './exit.ts';
@@ -24,6 +25,7 @@ function commands(): Command {
     .showSuggestionAfterError(false)
     .configureOutput({ outputError: (text, write) => write(`${text.trim().replace(/\s*\n\s*/g, ' ')}\n`) });
   addCheckCommand(program);
+  addColdCommand(program);
   addCutsCommand(program);
   addLightCommand(program);
   addHorizonCommand(program);
@@ -51,7 +53,7 @@ function commands(): Command {
 export async function leeglade(args: readonly string[]): Promise<ExitStatus> {
   if (args.length === 0) {
     process.stderr.write(
-      'error: no command given; expected belts, care, check, cuts, edge, growth, layouts, light, horizon, propose-belts, shelter, stakes, wind, wind-at or wind-spots (--help tells more)\n',
+      'error: no command given; expected belts, care, check, cold, cuts, edge, growth, layouts, light, horizon, propose-belts, shelter, stakes, wind, wind-at or wind-spots (--help tells more)\n',
     );
     return 2;
   }

@@ -1,9 +1,11 @@
 import { BadInputError } from '../../units/bad-input.ts';
 import { dewPointC } from '../vapour.ts';
 import { csvRows, expectWholeYear, measuredAt, numberWithin } from './csv-rows.ts';
+import { typicalByHeader, typicalByYears } from './typical-year.ts';
 import { type WeatherHour, type WeatherTable, weatherTable } from './weather-table.ts';
 
 /** Columns of an EPW data line, from 0 (EnergyPlus Auxiliary Programs, "Weather Data Format Definition"). */
+const YEAR = 0;
 const MONTH = 1;
 const DAY = 2;
 const HOUR = 3;
@@ -18,6 +20,12 @@ const WIND_SPEED = 21;
 /** Values the format marks as missing lie outside what these limits let through (9999 W m-2, 999 degrees, 999 m/s, 99.9 C). */
 const MOST_WM2 = 1999;
 const MOST_MPS = 100;
+
+/** Where a header says where the hours come from: the source in its first line, and its comments. */
+const headerTexts = (rows: readonly (readonly string[])[], periods: number): string[] => [
+  rows[0][4] ?? '',
+  ...rows.slice(1, periods).flatMap((row) => (/^COMMENTS/i.test(row[0]) ? [row.slice(1).join(', ')] : [])),
+];
 
 /** Reads an EnergyPlus weather file: a LOCATION line, header lines, then one line an hour. */
 export function readEpw(text: string, fileName: string): WeatherTable {
@@ -42,6 +50,7 @@ export function readEpw(text: string, fileName: string): WeatherTable {
     const dewC = measuredAt(file, row, DEW_POINT, 'dew point', -90, 70);
     const humidityPercent = measuredAt(file, row, HUMIDITY, 'relative humidity', 0.1, 110);
     hours.push({
+      year: numberWithin(file, row, YEAR, 'year', 0, 9999),
       month: numberWithin(file, row, MONTH, 'month', 1, 12),
       day: numberWithin(file, row, DAY, 'day', 1, 31),
       hourEnd: numberWithin(file, row, HOUR, 'hour', 1, 24),
@@ -57,6 +66,7 @@ export function readEpw(text: string, fileName: string): WeatherTable {
   expectWholeYear(file, hours.length);
   const head = {
     format: 'EPW' as const,
+    typical: typicalByHeader(headerTexts(rows, periods)) ?? typicalByYears(hours),
     place: city,
     latDeg: numberWithin(file, 0, 6, 'latitude', -90, 90),
     lonDeg: numberWithin(file, 0, 7, 'longitude', -180, 180),

@@ -1,5 +1,6 @@
 import { BadInputError } from '../../units/bad-input.ts';
 import { type CsvRows, csvRows, expectWholeYear, measuredAt, numberWithin, placeInFile } from './csv-rows.ts';
+import { typicalByYears } from './typical-year.ts';
 import { type WeatherHour, type WeatherTable, weatherTable } from './weather-table.ts';
 
 /** Column headings of TMY3 (Wilcox & Marion 2008, Users Manual for TMY3 Data Sets, NREL/TP-581-43156). */
@@ -42,7 +43,7 @@ export function readTmy3(text: string, fileName: string): WeatherTable {
   };
   const hours: WeatherHour[] = [];
   for (let row = HEADINGS + 1; row < file.rows.length; row++) {
-    const [month, day] = parts(file, row, column.date, 'date', /^(\d\d?)\/(\d\d?)\/\d{4}$/);
+    const [month, day, year] = parts(file, row, column.date, 'date', /^(\d\d?)\/(\d\d?)\/(\d{4})$/);
     const [hourEnd] = parts(file, row, column.time, 'time', /^(\d\d?):\d\d$/);
     if (month < 1 || month > 12 || day < 1 || day > 31 || hourEnd < 1 || hourEnd > 24) {
       throw new BadInputError(
@@ -50,6 +51,7 @@ export function readTmy3(text: string, fileName: string): WeatherTable {
       );
     }
     hours.push({
+      year,
       month,
       day,
       hourEnd,
@@ -66,6 +68,7 @@ export function readTmy3(text: string, fileName: string): WeatherTable {
   const [, name = ''] = file.rows[0];
   const head = {
     format: 'TMY3' as const,
+    typical: typicalByYears(hours) ?? 'a TMY3 file holds a typical year',
     place: name,
     utcOffsetHours: numberWithin(file, 0, 3, 'hours from UTC', -12, 14),
     latDeg: numberWithin(file, 0, 4, 'latitude', -90, 90),

@@ -58,6 +58,17 @@ function directionAt(file: CsvRows, row: number, column: number): number {
   return deg >= 0 && deg <= 360 ? deg : Number.NaN;
 }
 
+/** No air was ever colder or warmer; what lies outside marks what is missing. */
+const [COLDEST_C, WARMEST_C] = [-90, 70];
+
+/** Degrees Celsius; NaN where there is no column or no value. */
+function temperatureAt(file: CsvRows, row: number, column: WindColumns['temperature']): number {
+  if (!column) return Number.NaN;
+  const value = valueAt(file, row, column.index, 'temperature');
+  const celsius = column.fahrenheit ? (value - 32) / 1.8 : value;
+  return celsius >= COLDEST_C && celsius <= WARMEST_C ? celsius : Number.NaN;
+}
+
 function stampText(cells: readonly string[], { time }: WindColumns): string {
   const at = (column: number) => cells[column] ?? '';
   if (time.as === 'stamp') return at(time.stamp);
@@ -80,10 +91,10 @@ function orderOf(file: CsvRows, first: number, columns: WindColumns): DayOrder {
   return order ?? 'day first';
 }
 
-/** The hour that a stamp ends; 00:00 ends the day before. */
-function hourOf({ year, month, day, hour, minute }: Stamp): [number, number, number] {
+/** The hour that a stamp ends, with its year, month and day; 00:00 ends the day before. */
+function hourOf({ year, month, day, hour, minute }: Stamp): [number, number, number, number] {
   const within = new Date(Date.UTC(year, month - 1, day, hour, minute) - 60_000);
-  return [within.getUTCMonth() + 1, within.getUTCDate(), within.getUTCHours() + 1];
+  return [within.getUTCFullYear(), within.getUTCMonth() + 1, within.getUTCDate(), within.getUTCHours() + 1];
 }
 
 const offsetHours = (text: string): number =>
@@ -94,7 +105,8 @@ const offsetHours = (text: string): number =>
 /**
  * Reads a plain table of winds: among its first lines one that names a time (a stamp, a date and a clock time, or
  * year, month, day and hour), a speed (m/s unless the heading, or a line of units below it, says km/h, kn, mph or
- * ft/s) and a direction (degrees or points of the compass). Stamps end the hour, in whatever clock they are written.
+ * ft/s) and a direction (degrees or points of the compass); a temperature (°C, or °F if the heading says so) as well
+ * where there is one. Stamps end the hour, in whatever clock they are written.
  */
 export function readWindCsv(text: string, fileName: string): WeatherTable {
   const file = csvRows(text, fileName);
@@ -132,9 +144,10 @@ export function readWindCsv(text: string, fileName: string): WeatherTable {
         `${placeInFile(file, row, firstTimeColumn(columns), 'time')} holds "${written.slice(0, 40)}"; a time such as 2024-03-31 14:00 is expected.`,
       );
     offset = stamp.offset;
-    const [month, day, hourEnd] = hourOf(stamp);
+    const [year, month, day, hourEnd] = hourOf(stamp);
     const speed = valueAt(file, row, columns.speed, 'speed') * mpsAUnit;
     hours.push({
+      year,
       month,
       day,
       hourEnd,
@@ -142,7 +155,7 @@ export function readWindCsv(text: string, fileName: string): WeatherTable {
       diffuseWm2: Number.NaN,
       windFromDeg: directionAt(file, row, columns.direction),
       windSpeedMps: speed >= 0 && speed <= MOST_MPS ? speed : Number.NaN,
-      temperatureC: Number.NaN,
+      temperatureC: temperatureAt(file, row, columns.temperature),
     });
   }
   const head = {

@@ -14,6 +14,10 @@ export interface WeatherTable {
   /** Height above ground at which the wind was measured, metres. */
   readonly windHeightM: number;
   readonly hourCount: number;
+  /** Calendar year of each hour as it was measured; 0 where the file gives none. */
+  readonly year: Uint16Array;
+  /** Why the hours are no real years but a typical one, as a clause; null: they are real. */
+  readonly typical: string | null;
   /** 1 to 12, 1 to 31, and the hour of that day that the stamp ends, 1 to 24, in the file's standard time. */
   readonly month: Uint8Array;
   readonly day: Uint8Array;
@@ -33,6 +37,8 @@ const STANDARD_WIND_HEIGHT_M = 10;
 
 /** One hour as a reader found it. */
 export interface WeatherHour {
+  /** Absent where the file gives none. */
+  readonly year?: number;
   readonly month: number;
   readonly day: number;
   readonly hourEnd: number;
@@ -48,15 +54,17 @@ export interface WeatherHour {
 /** Gathers hours into columns. */
 export function weatherTable(
   head: Pick<WeatherTable, 'format' | 'place' | 'latDeg' | 'lonDeg' | 'utcOffsetHours'> &
-    Partial<Pick<WeatherTable, 'windHeightM'>>,
+    Partial<Pick<WeatherTable, 'windHeightM' | 'typical'>>,
   hours: readonly WeatherHour[],
 ): WeatherTable {
   const whole = (key: 'month' | 'day' | 'hourEnd') => Uint8Array.from(hours, (hour) => hour[key]);
   const real = (key: keyof WeatherHour) => Float32Array.from(hours, (hour) => hour[key] ?? Number.NaN);
   return {
     windHeightM: STANDARD_WIND_HEIGHT_M,
+    typical: null,
     ...head,
     hourCount: hours.length,
+    year: Uint16Array.from(hours, ({ year }) => year ?? 0),
     month: whole('month'),
     day: whole('day'),
     hourEnd: whole('hourEnd'),

@@ -5,6 +5,8 @@ export interface WindColumns {
   readonly speed: number;
   readonly direction: number;
   readonly mpsAUnit: number;
+  /** Of the air; null: the table has none. */
+  readonly temperature: { readonly index: number; readonly fahrenheit: boolean } | null;
   /** Measuring height that a heading names, as in "speed at 10 m"; null where none does. */
   readonly heightM: number | null;
 }
@@ -31,6 +33,9 @@ const SPEED_UNITS: readonly (readonly [RegExp, number])[] = [
 const OTHER = /gust|peak|max|min\b|std|sigma|deviation|flag|qual|\bqc\b|\bqn\b/;
 const SPEED = /speed|spd|velocity|\bws\b|\bwspd\b|\bff\b|\bsknt\b|^wind$|^wind (m s|km|kn|kt|mph|mps)/;
 const DIRECTION = /dir|\bdrct\b|\bwd\b|\bdd\b|from|bearing|azimuth/;
+const TEMPERATURE = /temp|dry ?bulb|\btmpc?f?\b|\bt2m\b|\btt\b/;
+const OTHER_TEMPERATURE = /dew|wet|soil|ground|surface|feels|chill|apparent|water|grass/;
+const FAHRENHEIT = /°? ?F\b|fahrenheit|tmpf/i;
 const STAMP = /^(date ?time|time ?stamp|valid|observed|stamp|period|obs)/;
 const DATE = /^date|^day$|^datum/;
 const CLOCK = /^time|^hour|^clock|^hh|^hr\b|^utc|^gmt|^local|^lst/;
@@ -55,7 +60,25 @@ export function windColumns(headings: readonly string[]): WindColumns | { readon
     ...(direction < 0 ? ['a direction'] : []),
   ];
   if (!time || missing.length > 0) return { missing: missing.join(' and ') };
-  return { time, speed, direction, mpsAUnit: unitOf(words[speed]) ?? 1, heightM: heightOf(words[speed]) };
+  return {
+    time,
+    speed,
+    direction,
+    mpsAUnit: unitOf(words[speed]) ?? 1,
+    heightM: heightOf(words[speed]),
+    temperature: temperatureColumn(headings, words),
+  };
+}
+
+/** Of the air alone: dew, ground and felt temperatures are others. */
+function temperatureColumn(
+  headings: readonly string[],
+  words: readonly string[],
+): WindColumns['temperature'] {
+  const index = words.findIndex(
+    (word) => TEMPERATURE.test(word) && !OTHER.test(word) && !OTHER_TEMPERATURE.test(word),
+  );
+  return index < 0 ? null : { index, fahrenheit: FAHRENHEIT.test(headings[index]) };
 }
 
 function timeColumns(words: readonly string[]): TimeColumns | null {
