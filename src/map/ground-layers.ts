@@ -23,6 +23,7 @@ export function groundLayers(theme: InkTheme): LayerSpecification[] {
       // The bands keep their own light paper in the dark theme, so their ink stays dark.
       paint: { 'line-color': '#1d2a26', 'line-width': 0.7, 'line-opacity': 0.55 },
     },
+    ...coldFlowLayers(),
     ...inkedLineLayers(),
     {
       id: 'contours',
@@ -54,6 +55,23 @@ export function groundLayers(theme: InkTheme): LayerSpecification[] {
         'text-halo-color': theme.paper,
         'text-halo-width': 1.6,
         'text-halo-blur': 0.4,
+      },
+    },
+  ];
+}
+
+/** Where cold air runs: thin lines with arrows. */
+function coldFlowLayers(): LayerSpecification[] {
+  return [
+    {
+      id: 'cold-flow',
+      type: 'line',
+      source: 'cold-flow',
+      layout: { 'line-join': 'round', 'line-cap': 'round' },
+      paint: {
+        'line-color': COLD_INK,
+        'line-width': ['case', ['get', 'much'], 1.8, 1.1],
+        'line-opacity': 0.85,
       },
     },
   ];
@@ -92,3 +110,4 @@ function inkedLineLayers(): LayerSpecification[] {
 /** The bands keep their own light paper in the dark theme, and so does what is inked on them. */
 const LINE_INK = '#1d2a26';
 const LINE_PAPER = '#fffefb';
+const COLD_INK = '#39406a';

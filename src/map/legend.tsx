@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { PictureRaster } from '../state/picture-raster.ts';
 import { useApp } from '../state/store.ts';
+import { COLD_AIR_BANDS } from '../units/bands.ts';
 import { bandRanges } from './band-ranges.ts';
 import { EndSwitch, Supposed } from './end-switch.tsx';
 import { MarksKey } from './marks-key.tsx';
@@ -73,6 +74,16 @@ function Bands({ raster, hatched, onHatch }: LegendProps & { readonly raster: Pi
               <span>{line.words}</span>
             </li>
           ))}
+        </ul>
+      )}
+      {raster.bands === COLD_AIR_BANDS && (
+        <ul className="map-bands map-lines map-flows">
+          <li>
+            <svg width="28" height="22" aria-hidden="true">
+              <path d="M1 11h25M20 6l6 5-6 5" />
+            </svg>
+            <span>where it runs together</span>
+          </li>
         </ul>
       )}
       <EndSwitch />

@@ -18,6 +18,7 @@ import { ReadOut } from './read-out.tsx';
 import { ScaleBar } from './scale-bar.tsx';
 import { siteBounds } from './site-bounds.ts';
 import { Spoken } from './spoken.tsx';
+import { useColdFlow } from './use-cold-flow.ts';
 import { useFallStrip } from './use-fall-strip.ts';
 import { useFitToSite } from './use-fit-to-site.ts';
 import { useFitToYears } from './use-fit-to-years.ts';
@@ -55,6 +56,7 @@ export function MapView() {
   useProposals(map);
   useWinterCuts(map);
   useStakes(map);
+  useColdFlow(map);
   useFallStrip(map);
   const { showSite, showField } = useFitToSite(map);
   useFitToYears(map);

@@ -17,6 +17,7 @@ export const GEOJSON_SOURCES = [
   'band-edges',
   'band-hatch',
   'inked-lines',
+  'cold-flow',
   'outlines',
   'stands',
   'crowns',

@@ -3,9 +3,12 @@ import { useApp } from '../state/store.ts';
 import './progress.css';
 
 const WORK = [
+  ['stepped', 'Letting things grow in each other’s shelter'],
   ['light', 'Working out the light'],
   ['sunTimes', 'Following the sun through a day of each month'],
   ['shelter', 'Working out the shelter'],
+  ['coldAir', 'Letting the cold air run'],
+  ['edgeProfile', 'Looking beside the edge'],
   ['insurance', 'Looking for the latest year to plant'],
   ['bridges', 'Trying what bridges the first years'],
   ['beltYears', 'Following the belts as they grow'],
@@ -22,6 +25,7 @@ const WORK = [
 
 /** What is being computed, how far it is, and a way to stop it. */
 export function Progress() {
+  const stepped = useApp((app) => app.stepped);
   const light = useApp((app) => app.light);
   const shelter = useApp((app) => app.shelter);
   const outlook = useApp((app) => app.outlook);
@@ -31,6 +35,8 @@ export function Progress() {
   const sunTimes = useApp((app) => app.sunTimes);
   const sunTimeEnds = useApp((app) => app.sunTimeEnds);
   const yearsLook = useApp((app) => app.yearsLook);
+  const coldAir = useApp((app) => app.coldAir);
+  const edgeProfile = useApp((app) => app.edgeProfile);
   const insurance = useApp((app) => app.insurance);
   const bridges = useApp((app) => app.bridges);
   const beltYears = useApp((app) => app.beltYears);
@@ -39,6 +45,7 @@ export function Progress() {
   const winterCuts = useApp((app) => app.winterCuts);
   const cancel = useApp((app) => app.cancelComputation);
   const all: Record<(typeof WORK)[number][0], Computation<unknown>> = {
+    stepped,
     light,
     shelter,
     outlook,
@@ -50,6 +57,8 @@ export function Progress() {
     yearsLook,
     proposals,
     winterCuts,
+    coldAir,
+    edgeProfile,
     insurance,
     bridges,
     beltYears,

@@ -19,6 +19,7 @@ export const KEPT_VIEW = {
     'last-sun',
     'wind-cut',
     'slope',
+    'cold-air',
   ),
   year: (value) => Number.isInteger(value) && Number(value) >= 0 && Number(value) <= 40,
   period: (value) => value === 'season' || value === 'year' || oneOf(...Array(12).keys())(value),

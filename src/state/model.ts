@@ -3,6 +3,8 @@ import type { Darkened } from '../belts/finding-types.ts';
 import type { Insurance, InsuranceWish } from '../belts/insurance-belt.ts';
 import type { BeltProposals } from '../belts/propose-result.ts';
 import type { BeltWhen } from '../belts/years-to-protect.ts';
+import type { ColdAir } from '../choose/cold-air.ts';
+import type { EdgeProfile } from '../choose/edge-types.ts';
 import type { WinterCuts } from '../cuts/cut-result.ts';
 import type { Frame, LonLat } from '../geo/frame.ts';
 import type { AtEnds } from '../jobs/run-ends.ts';
@@ -18,6 +20,7 @@ import type { StakeWish } from '../stakes/stake-plan.ts';
 import type { WeatherTable } from '../sun/weather/weather-table.ts';
 import type { ShelterOptions, ShelterResult, WindClimate } from '../wind/shelter-types.ts';
 import type { SpotWish } from '../windspots/spot-plan.ts';
+import type { YearsLook } from '../years/years-look-types.ts';
 import type { Cutting } from './cutting.ts';
 import type { EarlierSite } from './earlier-sites.ts';
 import type { HorizonFound } from './horizon-found.ts';
@@ -25,7 +28,6 @@ import type { Comparing, LayoutPairFound } from './layout-pair-found.ts';
 import type { Proposing } from './proposing.ts';
 import type { SpotPlanFound, SpotScoreFound } from './spots-found.ts';
 import type { WindFound } from './wind-found.ts';
-import type { YearsLook } from './years-look-found.ts';
 
 export type StepId = 'ground' | 'shelter' | 'trees' | 'light';
 /** What the map is inked with. */
@@ -37,7 +39,8 @@ export type Picture =
   | 'first-sun'
   | 'last-sun'
   | 'wind-cut'
-  | 'slope';
+  | 'slope'
+  | 'cold-air';
 /**
  * The growing season, the whole year, or one month (0 = January). For wind a month means its season; first and last sun
  * are of one month's day.
@@ -233,6 +236,8 @@ export interface AppState {
   readonly felled: Felled | null;
   /** The planned belt whose first years are to be bridged. */
   readonly bridgesOf: FeatureId | null;
+  /** The edge beside which the ground is asked about. */
+  readonly edgeAsked: FeatureId | null;
   /** The edge that is to be insured against being felled, and how. */
   readonly insuranceWish: InsuranceWish | null;
   /** Which two layouts are compared, and how. */
@@ -298,6 +303,10 @@ export interface AppState {
   /** Of the belt and the edge that were asked for. */
   readonly bridges: Computation<readonly BridgeOffer[]>;
   readonly insurance: Computation<Insurance>;
+  /** Beside the edge that was asked about, while it is chosen. */
+  readonly edgeProfile: Computation<EdgeProfile>;
+  /** While its map is shown or the ground is chosen. */
+  readonly coldAir: Computation<ColdAir>;
   /** While two layouts are looked at beside each other. */
   readonly layoutPair: Computation<LayoutPairFound>;
 }
@@ -335,6 +344,7 @@ export interface Actions {
         | 'layout'
         | 'felled'
         | 'bridgesOf'
+        | 'edgeAsked'
         | 'insuranceWish'
         | 'comparing'
         | 'unitSystem'

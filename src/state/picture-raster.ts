@@ -2,6 +2,7 @@ import { type SlopeAspect, slopeAndAspect } from '../geo/terrain.ts';
 import { cellCount, type Grid, type GridSpec } from '../numeric/grid.ts';
 import {
   type BandSet,
+  COLD_AIR_BANDS,
   DAILY_LIGHT_BANDS,
   SLOPE_BANDS,
   SUN_HOUR_BANDS,
@@ -63,6 +64,7 @@ type Needs = Pick<
   | 'light'
   | 'shelter'
   | 'sunTimes'
+  | 'coldAir'
   | 'yearsLook'
 >;
 
@@ -77,7 +79,9 @@ export function pictureRaster(state: Needs): PictureRaster | null {
       ? state.sunTimes
       : state.picture === 'wind-cut'
         ? state.shelter
-        : null;
+        : state.picture === 'cold-air'
+          ? state.coldAir
+          : null;
   const parts = [
     state.picture,
     state.period,
@@ -190,6 +194,21 @@ function paint(state: Needs): PictureRaster | null {
       detail: `${WIND_SEASONS[band]}, year ${state.year}, ${WIND_READING_HEIGHT_M} m above the ground`,
       seasonAndHeight: `${WIND_SEASONS[band]}, ${WIND_READING_HEIGHT_M} m above the ground`,
       stale: state.shelter.stale,
+      live: false,
+    };
+  }
+  if (picture === 'cold-air') {
+    const { result, stale } = state.coldAir;
+    if (!result) return null;
+    return {
+      grid: result.grid,
+      values: result.dammedDepthM,
+      bands: COLD_AIR_BANDS,
+      lines: [],
+      supposed,
+      detail: `on a still night, with what stands in year ${state.year}`,
+      seasonAndHeight: 'on a still night, with what stands',
+      stale,
       live: false,
     };
   }

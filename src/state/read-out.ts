@@ -2,7 +2,7 @@ import { horizonSumDeg } from '../geo/exposure.ts';
 import { type LonLat, toLocal } from '../geo/frame.ts';
 import { cellCount, type GridSpec, sampleGrid } from '../numeric/grid.ts';
 import { REGISTRY } from '../site/records/registry.ts';
-import { bandOf, SUN_HOUR_BANDS } from '../units/bands.ts';
+import { bandOf, COLD_AIR_BANDS, SUN_HOUR_BANDS } from '../units/bands.ts';
 import { areasAt } from './feature-at.ts';
 import { followedYear } from './followed-year.ts';
 import { formatHours, formatLength, formatShare } from './format-measure.ts';
@@ -39,6 +39,7 @@ export function readOutAt(state: AppState, lonLat: LonLat): ReadOut | null {
     ...lightRows(state, xM, yM),
     ...sunTimeRows(state, xM, yM),
     ...windRows(state, xM, yM),
+    ...coldRows(state, xM, yM),
     ...groundRows(state, xM, yM),
   ];
   const title = placeName(state, lonLat);
@@ -126,6 +127,23 @@ function windCutAt(state: AppState, xM: number, yM: number): number {
   const cell = result ? cellAt(result.grid, xM, yM) : -1;
   if (!result || cell < 0) return Number.NaN;
   return 1 - result.windShare[windBand(state) * cellCount(result.grid) + cell];
+}
+
+/** While its map is shown: how deep cold air would lie, and what of that is held back by what stands. */
+function coldRows(state: AppState, xM: number, yM: number): ReadOut['rows'][number][] {
+  const { result, stale } = state.coldAir;
+  if (state.picture !== 'cold-air' || !result) return [];
+  const cell = cellAt(result.grid, xM, yM);
+  const depthM = cell < 0 ? Number.NaN : result.dammedDepthM[cell];
+  if (Number.isNaN(depthM)) return [];
+  const name = COLD_AIR_BANDS.bands[bandOf(COLD_AIR_BANDS, depthM)].name;
+  const earlier = stale ? ' (earlier)' : '';
+  if (depthM < COLD_AIR_BANDS.bands[1].from) return [{ label: 'Cold air', value: `runs off${earlier}` }];
+  const landM = result.depthM[cell];
+  const held = depthM - landM > 0.1 ? `, ${formatLength(landM, state.unitSystem)} by the land alone` : '';
+  return [
+    { label: 'Cold air', value: `${name}, up to ${formatLength(depthM, state.unitSystem)}${held}${earlier}` },
+  ];
 }
 
 function groundRows(state: AppState, xM: number, yM: number): ReadOut['rows'][number][] {

@@ -2,10 +2,12 @@ import type { StoreApi } from 'zustand/vanilla';
 import { createRemoteRunner } from '../jobs/remote-runner.ts';
 import { parseSite } from '../site/parse-site.ts';
 import { keepBeltsAnswered } from './belt-answers.ts';
+import { keepColdAir } from './cold-air-found.ts';
 import { keepComputing } from './compute.ts';
 import { type DeviceStore, memoryDeviceStore, openDeviceStore } from './device-store.ts';
 import { downloadText } from './download.ts';
 import { readEarlier } from './earlier-sites.ts';
+import { keepEdgeProfile } from './edge-beside.ts';
 import { horizonPasses, keepHorizon } from './horizon-from-here.ts';
 import { keepOnDevice } from './keep.ts';
 import { keepChecking } from './keep-checking.ts';
@@ -44,6 +46,8 @@ export async function startApp(store: StoreApi<App>): Promise<void> {
     keepWindFromHere(store, (state, ground, at) => windPasses(state, ground, at, runner)),
     ...keepWindSpots(store, runner),
     keepLayoutPair(store, runner),
+    keepEdgeProfile(store, runner),
+    keepColdAir(store, runner),
   ];
   const belts = keepBeltsAnswered(store, runner);
   const proposing = createProposing(store, runner);
@@ -55,6 +59,7 @@ export async function startApp(store: StoreApi<App>): Promise<void> {
       growing.cancel();
       computing.cancel();
       belts.cancel();
+      for (const kept of opened) kept.cancel();
       proposing.cancel();
       cutting.cancel();
     },

@@ -72,6 +72,8 @@ export function createAppStore(
       beltYears: idleComputation(),
       bridges: idleComputation(),
       insurance: idleComputation(),
+      edgeProfile: idleComputation(),
+      coldAir: idleComputation(),
       layoutPair: idleComputation(),
     };
     // Derived once from nothing, so that the first document is grown and laid out like any other.

@@ -18,6 +18,7 @@ type ViewState = Pick<
   | 'layout'
   | 'felled'
   | 'bridgesOf'
+  | 'edgeAsked'
   | 'insuranceWish'
   | 'comparing'
   | 'unitSystem'
@@ -49,6 +50,7 @@ export const FIRST_VIEW: ViewState = {
   layout: null,
   felled: null,
   bridgesOf: null,
+  edgeAsked: null,
   insuranceWish: null,
   comparing: FIRST_COMPARING,
   unitSystem: 'metric',

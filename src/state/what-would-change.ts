@@ -8,8 +8,8 @@ import { takenField } from '../site/chosen-features.ts';
 import { fieldsOf } from './area-figures.ts';
 import { type LightQuantity, lightOfPeriod } from './light-period.ts';
 import type { AppState, Computation } from './model.ts';
-import { windBand } from './wind-band.ts';
 import { isSunTime, monthOfSun, type SunTime, sunTimeOf } from './sun-times.ts';
+import { windBand } from './wind-band.ts';
 
 /**
  * A month's hours are off by this much more than the year's, from which the engine states its error: the promise is 1 %
@@ -125,7 +125,7 @@ export function causesOfMap(state: AppState): readonly CauseChange[] | null {
     return lastCauses;
   lastParts = parts;
   lastCauses =
-    picture === 'plain' || picture === 'slope'
+    picture === 'plain' || picture === 'slope' || picture === 'cold-air'
       ? null
       : picture === 'wind-cut'
         ? shelterCauses(state)

@@ -114,6 +114,18 @@ export const SLOPE_BANDS: BandSet = {
   ],
 };
 
+/** Depth to which cold air would fill the ground before it spills over, m. Limits are our choice. */
+export const COLD_AIR_BANDS: BandSet = {
+  quantity: 'Cold air, how deep it would lie',
+  unit: 'm',
+  bands: [
+    { name: 'none', from: 0, ink: '#f4f2ea' },
+    { name: 'shallow', from: 0.3, ink: '#cfd2dd' },
+    { name: 'deep', from: 1, ink: '#989fb8' },
+    { name: 'very deep', from: 3, ink: '#5a6285' },
+  ],
+};
+
 /** Index of the band a value falls in; -1 for NaN. */
 export function bandOf(set: BandSet, value: number): number {
   if (Number.isNaN(value)) return -1;

@@ -149,7 +149,7 @@ export const ARROWS: Readonly<Record<string, Arrows>> = {
   map: { code: ['state', 'site', 'geo', 'plants', 'sheets'] },
   panels: {
     code: ['state', 'site', 'geo', 'plants', 'sheets', 'map'],
-    types: ['stakes', 'windspots', 'outside', 'belts', 'years', 'layouts', 'cuts'],
+    types: ['stakes', 'windspots', 'outside', 'choose', 'belts', 'years', 'layouts', 'cuts'],
     files: [
       'src/choose/cold-words.ts',
       'src/choose/edge-words.ts',

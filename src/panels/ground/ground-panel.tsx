@@ -7,7 +7,9 @@ import { Choice } from '../parts/choice.tsx';
 import { DrawButtons } from '../parts/draw-buttons.tsx';
 import { FileButton } from '../parts/file-button.tsx';
 import { PanelHead, Section } from '../parts/panel-head.tsx';
+import { ColdFields } from './cold-fields.tsx';
 import { FieldTable } from './field-table.tsx';
+import { Frosts } from './frosts.tsx';
 import { GroundDetails } from './ground-details.tsx';
 import { GroundLevels } from './ground-levels.tsx';
 import { WoodsAround } from './woods-around.tsx';
@@ -30,11 +32,14 @@ export function GroundPanel() {
         options={[
           { value: 'plain', label: 'Ground' },
           { value: 'slope', label: 'Slope' },
+          { value: 'cold-air', label: 'Cold air' },
           { value: 'wind-cut', label: 'Shelter' },
           { value: 'light-share', label: 'Light' },
         ]}
         onChange={(chosen) => show({ picture: chosen })}
       />
+      <ColdFields />
+      <Frosts />
       <Section title="Draw">
         <DrawButtons
           items={[

@@ -15,6 +15,7 @@ import { Details } from '../parts/panel-head.tsx';
 import { uncoverMap } from '../parts/uncover-map.ts';
 import { STEPS } from '../steps.ts';
 import { OpenWindSpots } from '../wind-spots/open-wind-spots.tsx';
+import { BesideEdge } from './beside-edge.tsx';
 import { BeltShelter } from './belt-shelter.tsx';
 import { FeatureFacts } from './feature-facts.tsx';
 import { FieldEditor } from './field-editor.tsx';
@@ -137,6 +138,7 @@ export function PropertiesPanel(props: { feature: SiteFeature }) {
         )),
       )}
       <BeltShelter feature={feature} />
+      <BesideEdge feature={feature} />
       <BeltFindings feature={feature} />
       <BeltWhenSection feature={feature} />
       <BorrowedEdge key={feature.id} feature={feature} />

@@ -12,7 +12,12 @@ export function YearCaption() {
   const waiting = useApp((app) => app.playing && app.yearsLook.status === 'computing');
   const progress = useApp((app) => app.yearsLook.progress);
   const left = useApp(
-    (app) => app.playing && app.picture !== 'plain' && app.picture !== 'slope' && app.picture !== 'cold-air' && !followsYears(app),
+    (app) =>
+      app.playing &&
+      app.picture !== 'plain' &&
+      app.picture !== 'slope' &&
+      app.picture !== 'cold-air' &&
+      !followsYears(app),
   );
   return (
     <div className="caption">
