@@ -29,7 +29,7 @@ export function useWinterCuts(map: MapLibre | null): void {
   useShowOpened(map, way, places && places.length > 1 ? places : null, ABOUT_SHARE);
   useEffect(() => {
     if (!map) return;
-    const cuts = shown ? openCuts({ winterCuts, cutting }) : [];
+    const cuts = shown ? openCuts({ winterCuts, cutting }, document.features) : [];
     const features = cuts.flatMap(({ letter, plant }): GeoJSON.Feature[] => {
       const place = placeOf(document, plant.id);
       if (!place) return [];

@@ -8,7 +8,6 @@ export interface Cutting {
   /** Which of the ways is looked at, and the cut of it that is pointed out on the map. */
   readonly way: number;
   readonly pointedLetter: string | null;
-  readonly accepted: readonly ProposedCut[];
   readonly declined: readonly ProposedCut[];
   /** What was drawn when they were proposed, with what was accepted since. */
   readonly features: SiteDocument['features'] | null;
@@ -17,7 +16,6 @@ export interface Cutting {
 export const NO_CUT_SAID = {
   way: 0,
   pointedLetter: null,
-  accepted: [],
   declined: [],
   features: null,
 } as const;

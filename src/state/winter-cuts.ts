@@ -2,6 +2,7 @@ import type { StoreApi } from 'zustand/vanilla';
 import type { CutWay, ProposedCut, WinterCuts } from '../cuts/cut-result.ts';
 import type { JobRunner } from '../jobs/messages.ts';
 import { runWinterCuts } from '../jobs/run-winter-cuts.ts';
+import { sameContent } from '../numeric/same-content.ts';
 import { addCare } from '../site/actions/add-care.ts';
 import { takenField } from '../site/chosen-features.ts';
 import type { CareRecord } from '../site/records/care.ts';
@@ -28,10 +29,20 @@ export const pointOutCut = (store: Store, pointedLetter: string | null): void =>
 export const shownCutWay = ({ winterCuts, cutting }: CuttingState): CutWay | null =>
   winterCuts.result?.ways[cutting.way] ?? null;
 
-/** Its cuts that nothing was said of yet. */
-export const openCuts = (state: CuttingState): readonly ProposedCut[] =>
+/** Whether a cut is among its plant's care: it was accepted, and not taken back. */
+export const isPlannedCut = (features: AppState['document']['features'], cut: ProposedCut): boolean => {
+  const plant = features.find(({ id }) => id === cut.plant.id)?.properties;
+  const care = plant && 'care' in plant && Array.isArray(plant.care) ? plant.care : [];
+  return care.some((each) => sameContent(each, cut.option.care));
+};
+
+/** Cuts of the way that is looked at of which nothing was said yet. */
+export const openCuts = (
+  state: CuttingState,
+  features: AppState['document']['features'],
+): readonly ProposedCut[] =>
   (shownCutWay(state)?.cuts ?? []).filter(
-    (cut) => !state.cutting.accepted.includes(cut) && !state.cutting.declined.includes(cut),
+    (cut) => !isPlannedCut(features, cut) && !state.cutting.declined.includes(cut),
   );
 
 /** Writes cuts into the site: one step to undo. From then on they are care like any other. */
@@ -46,13 +57,9 @@ export function acceptCuts(store: Store, cuts: readonly ProposedCut[]): void {
         document,
       ),
     );
-  const { document, cutting } = store.getState();
+  const { document } = store.getState();
   if (document === before) return;
-  setCutting(store, {
-    accepted: [...cutting.accepted, ...cuts],
-    pointedLetter: null,
-    features: document.features,
-  });
+  setCutting(store, { pointedLetter: null, features: document.features });
 }
 
 /** Refuses cuts: those plants are not proposed again in this sitting. */

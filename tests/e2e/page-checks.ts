@@ -27,6 +27,9 @@ export const tooLow = (part: Locator): Promise<(string | null)[]> =>
     (element, touchPx) =>
       [...element.querySelectorAll('button, input, select, summary')]
         .filter((each) => !(each instanceof HTMLInputElement && each.type === 'radio'))
+        // What is not shown cannot be touched; a box that is ticked is touched by its words as well.
+        .filter((each) => each.checkVisibility())
+        .map((each) => (each.matches('[type="checkbox"]') ? (each.closest('label') ?? each) : each))
         .filter((each) => each.getBoundingClientRect().height < touchPx)
         .map((each) => each.textContent),
     TOUCH_PX,

@@ -2,7 +2,14 @@ import type { CutWay, ProposedCut, WinterCuts } from '../../cuts/cut-result.ts';
 import { cropWords, cutAimWords, cutCautions, cutWords, notProvenWords } from '../../cuts/cut-words.ts';
 import { formatShare } from '../../state/format-measure.ts';
 import { appStore, useApp } from '../../state/store.ts';
-import { acceptCuts, declineCuts, openCuts, pointOutCut, showCutWay } from '../../state/winter-cuts.ts';
+import {
+  acceptCuts,
+  declineCuts,
+  isPlannedCut,
+  openCuts,
+  pointOutCut,
+  showCutWay,
+} from '../../state/winter-cuts.ts';
 import { Choice } from '../parts/choice.tsx';
 import { Details } from '../parts/panel-head.tsx';
 import './cuts.css';
@@ -13,7 +20,7 @@ export function CutList({ found, way }: { readonly found: WinterCuts; readonly w
   const cutting = useApp((app) => app.cutting);
   const winterCuts = useApp((app) => app.winterCuts);
   const features = useApp((app) => app.document.features);
-  const open = openCuts({ cutting, winterCuts });
+  const open = openCuts({ cutting, winterCuts }, features);
   const declined = way.cuts.some((cut) => cutting.declined.includes(cut));
   const changed = features !== cutting.features;
   const notProven = notProvenWords(way);
@@ -85,7 +92,7 @@ export function CutList({ found, way }: { readonly found: WinterCuts; readonly w
   );
 
   function saidOf(cut: ProposedCut): 'accepted' | 'spared' | null {
-    if (cutting.accepted.includes(cut)) return 'accepted';
+    if (isPlannedCut(features, cut)) return 'accepted';
     return cutting.declined.includes(cut) ? 'spared' : null;
   }
 }

@@ -36,7 +36,8 @@ function Rows(props: { caption: string; comparison: LayoutComparison; measures: 
   const format = { metres: (lengthM: number) => formatLength(lengthM, units), currency };
   const lastYear = lastYearOf(sides[0].years);
   return (
-    <div className="pair-table">
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls is to be scrolled by keys
+    <section className="pair-table" aria-label={props.caption} tabIndex={0}>
       <table>
         <caption className="unseen">{props.caption}</caption>
         <thead>
@@ -64,6 +65,6 @@ function Rows(props: { caption: string; comparison: LayoutComparison; measures: 
           ))}
         </tbody>
       </table>
-    </div>
+    </section>
   );
 }
