@@ -23,6 +23,7 @@ const key = (state: AppState) => [
   state.shelterOptions,
   state.layer,
   state.document.site.lightBands,
+  state.document.site.choosing,
   state.edgeAsked,
 ];
 

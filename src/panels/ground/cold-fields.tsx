@@ -3,6 +3,7 @@ import { coldRanksFound } from '../../state/cold-air-found.ts';
 import { useApp } from '../../state/store.ts';
 import { Details } from '../parts/panel-head.tsx';
 import { Recompute } from '../parts/recompute.tsx';
+import './cold-fields.css';
 
 /** Which field cold air gathers on, in plain words, the most first. */
 export function ColdFields() {
