@@ -10,9 +10,11 @@ import type { SiteDocument } from '../site/document.ts';
 export const BELT_HEIGHT_M = 8;
 const REACH_H = 10;
 
-/** @param shelteredShare of the field that has shelter already, 0 to 1. */
-export const beltNeededM = (areaM2: number, shelteredShare: number): number =>
-  ((1 - shelteredShare) * areaM2) / (REACH_H * BELT_HEIGHT_M);
+/** @param shelteredShare of the field that has shelter already, 0 to 1. @returns 0 for a belt shorter than it is tall */
+export function beltNeededM(areaM2: number, shelteredShare: number): number {
+  const lengthM = ((1 - shelteredShare) * areaM2) / (REACH_H * BELT_HEIGHT_M);
+  return lengthM < BELT_HEIGHT_M ? 0 : lengthM;
+}
 
 /** Height at which belts are planted where nothing is said (site file, "Years"). */
 const PLANTED_M = 0.6;

@@ -1,11 +1,13 @@
 /** A choice between fields in words: the same on the screen, on paper and on the command line. */
+import type { KnockOut } from '../site/records/choosing.ts';
 import { listInWords } from '../units/list-in-words.ts';
 import type { Choice, ChosenField } from './choice.ts';
 import { stillIn } from './choice.ts';
+import { FIELD_STATES, type FieldStateKey } from './choose-types.ts';
 import { FIRMNESS_RESTS_ON, firmnessSentences } from './firmness-words.ts';
 import { judgedWords, knockOutWords } from './knock-out-words.ts';
 import { MEASURES } from './measure-list.ts';
-import type { Measure } from './measure-types.ts';
+import type { Measure, MeasureKey } from './measure-types.ts';
 import { type ChooseUnits, cellWords, matterWords, percentWords } from './measure-words.ts';
 import { beltsRestOn, comparingSentences, fieldSentences, ownersWords, tradeOf } from './sentences.ts';
 
@@ -14,18 +16,34 @@ export interface ChoiceRow {
   readonly group: string;
   readonly what: string;
   readonly measure: Measure | null;
+  /** It stands on a page where there is room for a part alone. */
+  readonly brief: boolean;
   /** A cell a field, in the order of the fields that were given. */
   readonly cells: readonly string[];
 }
 
+/** Left to the table where a page is short. */
+const MINOR: ReadonlySet<MeasureKey> = new Set([
+  'horizonSumDeg',
+  'bothShare',
+  'dammedShare',
+  'deepestColdM',
+  'drainsThroughM2',
+]);
+
 /** Every measure, fields side by side; what no field has is left out. */
-export function choiceRows(fields: readonly ChosenField[], units: ChooseUnits): ChoiceRow[] {
+export function choiceRows(
+  fields: readonly ChosenField[],
+  units: ChooseUnits,
+  states: readonly FieldStateKey[] = FIELD_STATES,
+): ChoiceRow[] {
   const rows = MEASURES.filter((measure) => measure.unit === 'bearing' || isKnown(measure, fields)).map(
     (measure): ChoiceRow => ({
       group: measure.group,
       what: measure.what,
       measure,
-      cells: fields.map((field) => cellWords(measure, field, units)),
+      brief: !MINOR.has(measure.key),
+      cells: fields.map((field) => cellWords(measure, field, units, states)),
     }),
   );
   return [...rows, ...ownerRows(fields, units)];
@@ -40,21 +58,28 @@ function ownerRows(fields: readonly ChosenField[], units: ChooseUnits): ChoiceRo
     ...new Set(fields.flatMap(({ withoutOwners }) => withoutOwners.map(({ owner }) => owner))),
   ].sort((a, b) => a.localeCompare(b));
   return owners.flatMap((owner) => {
-    const row = (what: string, cell: (field: ChosenField, k: number) => string): ChoiceRow => ({
+    const row = (
+      what: string,
+      brief: boolean,
+      cell: (field: ChosenField, k: number) => string,
+    ): ChoiceRow => ({
       group: 'Edges of others',
       what: `Without ${ownersWords(owner)}: ${what}`,
       measure: null,
+      brief,
       cells: fields.map((field) => {
         const k = field.withoutOwners.findIndex((each) => each.owner === owner);
         return k < 0 ? '–' : cell(field, k);
       }),
     });
     return [
-      row('wind cut by', ({ withoutOwners }, k) => percentWords(withoutOwners[k].figures.windCutGrowing)),
-      row('share of open light', ({ withoutOwners }, k) =>
+      row('wind cut by', false, ({ withoutOwners }, k) =>
+        percentWords(withoutOwners[k].figures.windCutGrowing),
+      ),
+      row('share of open light', false, ({ withoutOwners }, k) =>
         percentWords(withoutOwners[k].figures.lightGrowing),
       ),
-      row('ground with both', (field, k) => units.area(tradeOf(field, field.withoutOwners[k]).keptM2)),
+      row('ground with both', true, (field, k) => units.area(tradeOf(field, field.withoutOwners[k]).keptM2)),
     ];
   });
 }
@@ -63,10 +88,25 @@ function ownerRows(fields: readonly ChosenField[], units: ChooseUnits): ChoiceRo
 export function knockOutSentences(choice: Choice, units: ChooseUnits): string[] {
   const { knockOuts, fields } = choice;
   if (knockOuts.length === 0) return ['Nothing is asked that would knock a field out.'];
-  const asked = knockOuts.map((condition) => knockOutWords(condition, units));
+  const words = (conditions: readonly KnockOut[]) =>
+    conditions.map((condition) => knockOutWords(condition, units));
+  // What nothing is known of on any field is said once.
+  const blind = knockOuts.filter((_, k) => fields.every(({ judged }) => judged[k].met === null));
+  const asked = words(knockOuts);
+  const said = [`Asked first: ${listInWords(asked, asked.length)}.`];
+  if (blind.length > 0)
+    said.push(
+      `Not judged: ${listInWords(words(blind), blind.length)}; nothing of the kind is drawn anywhere.`,
+    );
   return [
-    `Asked first: ${listInWords(asked, asked.length)}.`,
-    ...fields.map((field) => judgedWords(field.name, field.judged, units)),
+    ...said,
+    ...fields.map((field) =>
+      judgedWords(
+        field.name,
+        field.judged.filter(({ condition }) => !blind.includes(condition)),
+        units,
+      ),
+    ),
   ];
 }
 

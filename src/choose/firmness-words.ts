@@ -35,7 +35,7 @@ export function firmnessSentences(
   matters: readonly Matter[],
 ): string[] {
   if (names.length === 0) return ['No field is left to choose from.'];
-  if (names.length === 1) return [`${names[0]} is the only one left, and cannot come second.`];
+  if (names.length === 1) return [`${names[0]} is the only one left.`];
   const order = names
     .map((name, k) => ({ name, share: firstShare[k] }))
     .sort((a, b) => b.share - a.share || a.name.localeCompare(b.name));

@@ -26,25 +26,27 @@ export function knockOutWords(condition: KnockOut, units: ChooseUnits): string {
   return `${matterWords(condition)}: ${atLeast === undefined ? 'at most' : 'at least'} ${limit}`;
 }
 
-/** "it lies in a frost hollow: 75 %", with the figure that decided. */
-export const decidedBy = ({ condition, value }: Judged, units: ChooseUnits): string =>
-  `${matterWords(condition)}: ${figureWords(value, measureOf(condition.measure).unit, units)}`;
-
-/** What came of a field's conditions, in one or two sentences. */
+/** What came of a field's conditions, in one or more sentences. */
 export function judgedWords(name: string, judged: readonly Judged[], units: ChooseUnits): string {
   const failed = judged.filter(({ met }) => met === false);
   const unknown = judged.filter(({ met }) => met === null);
-  const said: string[] = [];
-  if (failed.length > 0)
-    said.push(
-      `${name} is out: ${failed
-        .map((one) => `asked was ${knockOutWords(one.condition, units)}, found is ${decidedBy(one, units)}`)
-        .join('; ')}.`,
-    );
-  else if (judged.length > unknown.length) said.push(`${name} stays in.`);
+  const said = [
+    failed.length > 0
+      ? `${name} is out: ${failed.map((one) => failedWords(one, units)).join('; ')}.`
+      : `${name} stays in.`,
+  ];
   if (unknown.length > 0)
     said.push(
-      `${failed.length === 0 && said.length === 0 ? name : 'It'} cannot be judged by ${listInWords(unknown.map(({ condition }) => matterWords(condition)))}: nothing of the kind is drawn or known.`,
+      `It cannot be judged by this: ${listInWords(
+        unknown.map(({ condition }) => knockOutWords(condition, units)),
+        unknown.length,
+      )}; nothing of the kind is drawn.`,
     );
   return said.join(' ');
+}
+
+/** "no steeper than 12.0° was asked, 14.2° is found" */
+function failedWords({ condition, value }: Judged, units: ChooseUnits): string {
+  const found = figureWords(value, measureOf(condition.measure).unit, units);
+  return `${knockOutWords(condition, units)} was asked, ${found} is found`;
 }

@@ -245,7 +245,7 @@ export const MEASURES: readonly Measure[] = [
     'Belts',
     {
       key: 'beltNeededM',
-      what: 'New belt to shelter the rest of it as it stands',
+      what: 'New belt to shelter the rest of it',
       unit: 'm',
       better: 'less',
       alikeWithin: 20,

@@ -21,8 +21,10 @@ const metres = (lengthM: number): string =>
   `${lengthM < 10 ? Number(lengthM.toFixed(1)) : grouped(lengthM)} m`;
 export const METRIC: ChooseUnits = {
   length: metres,
-  area: (areaM2) =>
-    areaM2 < IN_HECTARES_M2 ? `${Math.round(areaM2)} m²` : `${(areaM2 / HECTARE_M2).toFixed(2)} ha`,
+  area: (areaM2) => {
+    if (areaM2 < 1) return '0 ha';
+    return areaM2 < IN_HECTARES_M2 ? `${Math.round(areaM2)} m²` : `${(areaM2 / HECTARE_M2).toFixed(2)} ha`;
+  },
 };
 
 function grouped(value: number): string {
@@ -74,9 +76,14 @@ export function shelteredFromWords({ slow, usual, fast }: ShelteredFrom): string
 const BETWEEN = ' · ';
 
 /** A measure's cell for a field; with several states, one after another, once where all are alike. */
-export function cellWords(measure: Measure, field: FieldFigures, units: ChooseUnits): string {
+export function cellWords(
+  measure: Measure,
+  field: FieldFigures,
+  units: ChooseUnits,
+  wanted: readonly FieldStateKey[] = FIELD_STATES,
+): string {
   if (measure.key === 'shelteredFromYear') return shelteredFromWords(field.shelteredFrom);
-  const states: readonly FieldStateKey[] = measure.byState ? FIELD_STATES : ['stands'];
+  const states: readonly FieldStateKey[] = measure.byState ? wanted : ['stands'];
   const words = states.map((state) => figureWords(measure.of(field, state), measure.unit, units));
   if (words.every((each) => each === words[0])) return words[0];
   // One unit at the end reads better than four.
@@ -86,8 +93,13 @@ export function cellWords(measure: Measure, field: FieldFigures, units: ChooseUn
   return `${words.map((each) => each.slice(0, -unit.length)).join(BETWEEN)}${unit}`;
 }
 
-/** What the four figures of a cell are. */
-export const STATES_SAY = 'as it stands · with what is planned in year 0 · 10 · 20';
+/** What several figures of a cell are: "as it stands · with what is planned in year 10 · 20". */
+export const statesWords = (states: readonly FieldStateKey[]): string =>
+  states
+    .map((state, k) =>
+      state !== 'stands' && k > 0 && states[k - 1] !== 'stands' ? String(state) : stateWords(state),
+    )
+    .join(BETWEEN);
 
 /** A matter as it is listed: "ground with both, as it stands". */
 export function matterWords(matter: Matter): string {

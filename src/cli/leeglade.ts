@@ -2,6 +2,7 @@ import { Command } from 'commander';
 import { addBeltsCommand } from './belts.ts';
 import { addCareCommand } from './care.ts';
 import { addCheckCommand } from './check.ts';
+import { addChooseCommand } from './choose.ts';
 import { addColdCommand } from './cold.ts';
 import { addCutsCommand } from './cuts.ts';
 import { addEdgeCommand } from './edge.ts';
@@ -25,6 +26,7 @@ function commands(): Command {
     .showSuggestionAfterError(false)
     .configureOutput({ outputError: (text, write) => write(`${text.trim().replace(/\s*\n\s*/g, ' ')}\n`) });
   addCheckCommand(program);
+  addChooseCommand(program);
   addColdCommand(program);
   addCutsCommand(program);
   addLightCommand(program);
