@@ -4,13 +4,14 @@ import { sameContent } from '../numeric/same-content.ts';
 import { shelterScene } from '../scene/build-scene.ts';
 import { lightYears } from '../scene/build-years.ts';
 import type { SceneOptions } from '../scene/options.ts';
+import { withThingsNear } from '../scene/things-near.ts';
 import type { SiteDocument } from '../site/document.ts';
 import { LIVE_DIRECTIONS_A_SECTOR } from '../wind/shelter-directions.ts';
 import type { ShelterResult, WindClimate } from '../wind/shelter-types.ts';
+import { withGroundNear } from './ground-near.ts';
 import { inLanes } from './lanes.ts';
 import type { JobRunner, RunOptions } from './messages.ts';
 import type { WindReading } from './run-field-cut.ts';
-import { sceneNear } from './scene-near.ts';
 
 /** A state of the site in which a field is looked at. */
 export interface Moment {
@@ -71,7 +72,10 @@ export async function looksAt(
     inLanes(sheltered, 1, async (k) => {
       const { options, windTurnDeg = 0 } = moments[k];
       const open = shelterScene(document, options).scene;
-      const near = sceneNear({ ...open, climate: turned(open.climate, windTurnDeg) }, grid);
+      const near = withGroundNear(
+        withThingsNear({ ...open, climate: turned(open.climate, windTurnDeg) }, grid),
+        [grid],
+      );
       const result = await runner.run(
         'shelter',
         { ...reading, scene: near, grid, directionsASector: LIVE_DIRECTIONS_A_SECTOR },

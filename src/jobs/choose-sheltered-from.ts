@@ -4,10 +4,11 @@ import type { Pace } from '../growth/height-curve.ts';
 import { cellCount, type GridSpec } from '../numeric/grid.ts';
 import { shelterScene } from '../scene/build-scene.ts';
 import type { SceneOptions } from '../scene/options.ts';
+import { withThingsNear } from '../scene/things-near.ts';
 import { LIVE_DIRECTIONS_A_SECTOR } from '../wind/shelter-directions.ts';
 import type { LooksRequest } from './choose-looks.ts';
+import { withGroundNear } from './ground-near.ts';
 import type { JobRunner } from './messages.ts';
-import { sceneNear } from './scene-near.ts';
 
 /** Half of a field in shelter counts as a field in shelter. */
 const SHELTERED_SHARE = 0.5;
@@ -36,7 +37,10 @@ export async function shelteredFrom(
 ): Promise<ShelteredFrom> {
   const planned = lasting(document, withBelts);
   const isSheltered = async (pace: Pace, year: number): Promise<boolean> => {
-    const scene = sceneNear(shelterScene(document, { ...planned, year, pace }).scene, grid);
+    const scene = withGroundNear(
+      withThingsNear(shelterScene(document, { ...planned, year, pace }).scene, grid),
+      [grid],
+    );
     const { windShare } = await runner.run(
       'shelter',
       { ...reading, scene, grid, directionsASector: LIVE_DIRECTIONS_A_SECTOR },

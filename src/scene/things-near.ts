@@ -2,29 +2,26 @@ import type { Barrier } from '../crowns/barrier.ts';
 import { CROWN_STRIDE, CROWN_TOP, CROWN_X, CROWN_Y, type CrownSet } from '../crowns/crown-set.ts';
 import { boxOfGrid, type GridSpec } from '../numeric/grid.ts';
 import type { ShelterScene } from '../wind/shelter-types.ts';
-import { withGroundNear } from './ground-near.ts';
+import { DOWNWIND_REACH_H } from '../wind/weps.ts';
 
 type Box = ReturnType<typeof boxOfGrid>;
 
-/** Heights beyond which the shelter engine lets a thing act on nothing, with some to spare: 35 behind a belt, */
-const BELT_REACH_H = 40;
-/** and 20 of the trees' mean behind a tree, with the cells they are laid on. */
+/** Heights beyond which the shelter engine lets a thing act on nothing, with some to spare: behind a belt, */
+const BELT_REACH_H = DOWNWIND_REACH_H + 5;
+/** and 20 of the trees' mean behind a tree (wind/tree-field.ts), with the cells they are laid on. */
 const TREE_REACH_H = 24;
 
 /**
  * A scene of the shelter engine with what can act on one grid alone. What belts leave there stays as it is to the last
  * bit; the grid that scattered trees are laid on lies about those that are left.
  */
-export function sceneNear(scene: ShelterScene, grid: GridSpec): ShelterScene {
+export function withThingsNear(scene: ShelterScene, grid: GridSpec): ShelterScene {
   const box = boxOfGrid(grid);
-  return withGroundNear(
-    {
-      ...scene,
-      barriers: scene.barriers.filter((barrier) => mayReach(barrier, box)),
-      crowns: crownsNear(scene.crowns, box),
-    },
-    [grid],
-  );
+  return {
+    ...scene,
+    barriers: scene.barriers.filter((barrier) => mayReach(barrier, box)),
+    crowns: crownsNear(scene.crowns, box),
+  };
 }
 
 function mayReach({ xyM, heightM, widthM }: Barrier, box: Box): boolean {
