@@ -3,6 +3,7 @@ import type { AtEnds } from '../jobs/run-ends.ts';
 import type { FirstLastSun } from '../light/first-last-sun-types.ts';
 import type { LightResult } from '../light/light-types.ts';
 import type { ShelterResult } from '../wind/shelter-types.ts';
+import type { YearsLook } from '../years/years-look-types.ts';
 import {
   type Key,
   lightEndsKey,
@@ -19,7 +20,6 @@ import type { Pass } from './lane.ts';
 import type { App, AppState, Computation, PatchOutlook, ThingCost } from './model.ts';
 import { awaitsGrowth } from './step-growth.ts';
 import { isSunTime } from './sun-times.ts';
-import type { YearsLook } from './years-look-found.ts';
 
 /** How the answers are computed for a state; in the app by workers, in tests by hand. */
 export interface Work {

@@ -102,13 +102,16 @@ function turns(patches: readonly PatchOutlook[] | null): Note[] {
       years && years.darkFromYear !== null ? [{ year: years.darkFromYear, name }] : [],
     )
     .sort((a, b) => a.year - b.year);
-  const told: { year: number; names: string[] }[] = [];
+  const told: { first: number; last: number; names: string[] }[] = [];
   for (const { year, name } of turning) {
-    const last = told.at(-1);
-    if (last && year - last.year < YEARS_APART) last.names.push(name);
-    else told.push({ year, names: [name] });
+    const group = told.at(-1);
+    if (group && year - group.first < YEARS_APART) {
+      group.names.push(name);
+      group.last = year;
+    } else told.push({ first: year, last: year, names: [name] });
   }
-  const words = new Map(told.map(({ year, names }) => [year, listInWords(names, 2)]));
+  // Beside the last mark of a group, so that the words lie over none.
+  const words = new Map(told.map(({ last, names }) => [last, listInWords(names, 2)]));
   return [...new Set(turning.map(({ year }) => year))].map((year) => ({
     year,
     words: words.get(year) ?? '',
