@@ -93,8 +93,10 @@ export function GrowthDialog() {
             <p>{VIGOUR_RULE}</p>
           </Details>
         </section>
-        <ShelterEffectChoice />
-        <SpeciesCurve key={first} first={first} vigour={vigour} />
+        <div>
+          <SpeciesCurve key={first} first={first} vigour={vigour} />
+          <ShelterEffectChoice />
+        </div>
       </div>
     </Dialog>
   );
