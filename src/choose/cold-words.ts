@@ -68,6 +68,13 @@ function sentence(
   return `${first}${dammed}${through ? `; the air of ${through} of ground above comes down into it` : ''}.`;
 }
 
-/** What the ranks say and what they do not. */
-export const COLD_CAVEAT =
+const CAVEAT =
   'Where cold air would lie on a still night, from the shape of the land and what is dense to the ground. It is a rank, not a temperature: a thermometer on a few clear nights tells more.';
+/** Cells of a terrain file as large as this lose the narrow ways out of a valley. Our choice. */
+const COARSE_M = 10;
+
+/** What the ranks say and what they do not. @param terrainCellM cells of the terrain file; null: there is none. */
+export const coldCaveat = (terrainCellM: number | null): string =>
+  terrainCellM === null || terrainCellM < COARSE_M
+    ? CAVEAT
+    : `${CAVEAT} The terrain file knows the ground every ${Math.round(terrainCellM)} m: narrow ways out of a valley are not in it, and hollows come out deeper than they are.`;

@@ -1,4 +1,4 @@
-import { COLD_CAVEAT, type ColdRank, type ColdUnits } from '../choose/cold-words.ts';
+import { type ColdRank, type ColdUnits, coldCaveat } from '../choose/cold-words.ts';
 import type { SiteFrosts } from '../scene/site-frosts.ts';
 
 /** What the command found. */
@@ -7,6 +7,8 @@ export interface ColdPage {
   readonly year: number;
   readonly layout: string | null;
   readonly cellM: number;
+  /** Of the terrain file; null: there is none. */
+  readonly terrainCellM: number | null;
   readonly ranks: readonly ColdRank[];
   readonly frosts: SiteFrosts;
   readonly written: string | null;
@@ -19,11 +21,11 @@ export const METRIC: ColdUnits = {
 };
 
 /** For a person to read. */
-export function coldText({ siteName, year, layout, ranks, frosts, written }: ColdPage): string {
+export function coldText({ siteName, year, layout, terrainCellM, ranks, frosts, written }: ColdPage): string {
   const lines = [
     `${siteName}, cold air on a still night, with what stands in year ${year}${layout ? ` of ${layout}` : ''}`,
     ...ranks.map(({ rank, sentence }) => `  ${rank}. ${sentence}`),
-    COLD_CAVEAT,
+    coldCaveat(terrainCellM),
     ...frosts.sentences,
     ...(written ? [`Written: ${written}`] : []),
   ];

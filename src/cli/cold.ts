@@ -79,6 +79,7 @@ async function cold(path: string, options: ColdOptions): Promise<void> {
       year: scene.year,
       layout: scene.layout,
       cellM: air.grid.cellM,
+      terrainCellM: document.site.terrainFile ? scene.ground.cellM : null,
       ranks: coldRanks(ranked, METRIC),
       frosts: siteFrosts(document, scene.weather),
       written: options.tif ?? null,

@@ -1,4 +1,4 @@
-import { COLD_CAVEAT } from '../../choose/cold-words.ts';
+import { coldCaveat } from '../../choose/cold-words.ts';
 import { coldRanksFound } from '../../state/cold-air-found.ts';
 import { useApp } from '../../state/store.ts';
 import { Details } from '../parts/panel-head.tsx';
@@ -11,6 +11,7 @@ export function ColdFields() {
   const { status, stale } = useApp((app) => app.coldAir);
   const picture = useApp((app) => app.picture);
   const year = useApp((app) => app.year);
+  const terrainCellM = useApp((app) => app.terrain?.cellM ?? null);
   const show = useApp((app) => app.show);
   if (ranks.length === 0 && status !== 'failed' && status !== 'cancelled') return null;
   return (
@@ -25,7 +26,7 @@ export function ColdFields() {
       <Recompute of="coldAir" />
       <p className="soft small">
         With what stands in year {year}
-        {stale ? ', from before the last change' : ''}. {COLD_CAVEAT}
+        {stale ? ', from before the last change' : ''}. {coldCaveat(terrainCellM)}
       </p>
       <div className="buttons">
         <button
