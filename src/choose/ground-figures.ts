@@ -44,7 +44,7 @@ export function groundFigures(
     cold: coldFigures(cold, rings),
     toAccessM: nearestM(
       rings,
-      features.filter((one) => isOfKind(one, 'path')),
+      features.filter((one) => isOfKind(one, 'path') && !isWater(one)),
       frame,
     ),
     toWaterM: nearestM(rings, features.filter(isWater), frame),
