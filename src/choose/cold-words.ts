@@ -73,8 +73,8 @@ const CAVEAT =
 /** Cells of a terrain file as large as this lose the narrow ways out of a valley. Our choice. */
 const COARSE_M = 10;
 
-/** What the ranks say and what they do not. @param terrainCellM cells of the terrain file; null: there is none. */
+/** What the ranks say and what they do not. @param terrainCellM cells on which the terrain file was laid, no finer than its own; null: there is none. */
 export const coldCaveat = (terrainCellM: number | null): string =>
   terrainCellM === null || terrainCellM < COARSE_M
     ? CAVEAT
-    : `${CAVEAT} The terrain file knows the ground every ${Math.round(terrainCellM)} m: narrow ways out of a valley are not in it, and hollows come out deeper than they are.`;
+    : `${CAVEAT} The terrain is known no closer than every ${Math.round(terrainCellM)} m: narrow ways out of a valley are not in it, and hollows come out deeper than they are.`;
