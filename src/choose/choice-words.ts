@@ -93,20 +93,26 @@ export function knockOutSentences(choice: Choice, units: ChooseUnits): string[] 
   // What nothing is known of on any field is said once.
   const blind = knockOuts.filter((_, k) => fields.every(({ judged }) => judged[k].met === null));
   const asked = words(knockOuts);
-  const said = [`Asked first: ${listInWords(asked, asked.length)}.`];
+  const said = [`A field must have: ${listInWords(asked, asked.length)}.`];
   if (blind.length > 0)
     said.push(
       `Not judged: ${listInWords(words(blind), blind.length)}; nothing of the kind is drawn anywhere.`,
     );
+  const told = fields.map(({ name, judged }) => ({
+    name,
+    judged: judged.filter(({ condition }) => !blind.includes(condition)),
+  }));
+  const plain = told.filter(({ judged }) => judged.every(({ met }) => met === true));
+  if (plain.length > 0)
+    said.push(
+      `${listInWords(
+        plain.map(({ name }) => name),
+        plain.length,
+      )} ${plain.length === 1 ? 'stays' : 'stay'} in.`,
+    );
   return [
     ...said,
-    ...fields.map((field) =>
-      judgedWords(
-        field.name,
-        field.judged.filter(({ condition }) => !blind.includes(condition)),
-        units,
-      ),
-    ),
+    ...told.flatMap((field) => (plain.includes(field) ? [] : [judgedWords(field.name, field.judged, units)])),
   ];
 }
 

@@ -45,10 +45,10 @@ describe('knock-outs', () => {
       null,
     );
     expect(knockOutSentences(choice, METRIC)).toEqual([
-      'Asked first: no frost hollow (at most 10 % of it lies in one), a lorry can get there (a path or track within 50 m) and water within 80 m.',
+      'A field must have: no frost hollow (at most 10 % of it lies in one), a lorry can get there (a path or track within 50 m) and water within 80 m.',
       'Not judged: water within 80 m; nothing of the kind is drawn anywhere.',
-      'Hollow is out: no frost hollow (at most 10 % of it lies in one) was asked, 75 % is found.',
       'Open stays in.',
+      'Hollow is out: no frost hollow (at most 10 % of it lies in one) was asked, 75 % is found.',
     ]);
     expect(choiceSentences(choice, METRIC)[0]).toContain('of Open (10 %)');
     expect(firmSentences(choice)).toEqual([
