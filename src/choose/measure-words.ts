@@ -65,7 +65,7 @@ export function figureWords(value: number | null, unit: MeasureUnit, units: Choo
 const NOT_WITHIN = 'not within 40 years';
 
 /** "year 9 (7 to 12)", "already", "year 31 at the earliest". */
-export function shelteredFromWords({ slow, usual, fast }: ShelteredFrom): string {
+function shelteredFromWords({ slow, usual, fast }: ShelteredFrom): string {
   if (usual === null) return fast === null ? NOT_WITHIN : `year ${fast} at the earliest`;
   if (usual === 0 && slow === 0) return 'already';
   const late = slow === null ? 'after 40' : String(slow);
@@ -108,5 +108,5 @@ export function matterWords(matter: Matter): string {
   return byState ? `${name}, ${stateWords(stateOf(matter))}` : name;
 }
 
-export const stateWords = (state: FieldStateKey): string =>
+const stateWords = (state: FieldStateKey): string =>
   state === 'stands' ? 'as it stands' : `with what is planned in year ${state}`;

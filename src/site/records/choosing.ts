@@ -53,7 +53,6 @@ export const choosingRecord = z.looseObject({
   /** Above which light, and from which cut of the growing season's wind on, ground has enough. */
   enough: z.looseObject({ light: share.optional(), windCut: share.optional() }).optional(),
 });
-export type ChoosingRecord = z.infer<typeof choosingRecord>;
 
 /** What is taken where a person has said nothing: fruiting light, and a cut that fruit notices. Common practice, no source. */
 export const choosingDefaults = {
