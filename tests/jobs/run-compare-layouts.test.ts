@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { PACES } from '../../src/growth/pace-band.ts';
 import { createLocalRunner } from '../../src/jobs/local-runner.ts';
 import {
   type LayoutsRequest,
@@ -10,7 +11,6 @@ import { runFieldCut } from '../../src/jobs/run-field-cut.ts';
 import type { LayoutName } from '../../src/layouts/holdings.ts';
 import { answerOf } from '../../src/layouts/layout-words.ts';
 import { differs, measuresOf } from '../../src/layouts/measures.ts';
-import { PACES } from '../../src/growth/pace-band.ts';
 import { findSpecies } from '../../src/plants/find-species.ts';
 import { siteFrame, siteGround } from '../../src/scene/site-ground.ts';
 import { copyLayout } from '../../src/site/actions/copy-layout.ts';

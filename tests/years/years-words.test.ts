@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { bandWords, valueWords, yearCurves } from '../../src/panels/years/year-curves.ts';
 import type { PatchOutlook } from '../../src/state/model.ts';
-import type { YearsLook } from '../../src/years/years-look-types.ts';
 import { shareAt } from '../../src/years/share-at.ts';
+import type { YearsLook } from '../../src/years/years-look-types.ts';
 import { yearsAnswer } from '../../src/years/years-words.ts';
 import { fakeYears } from '../state/fake-results.ts';
 

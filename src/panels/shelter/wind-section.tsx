@@ -1,7 +1,7 @@
 import { setSite } from '../../site/actions/set-site.ts';
-import { windBand } from '../../state/wind-band.ts';
 import { windOfSite, windRestsOn } from '../../state/site-wind.ts';
 import { useApp } from '../../state/store.ts';
+import { windBand } from '../../state/wind-band.ts';
 import { FileButton } from '../parts/file-button.tsx';
 import { Details, Section } from '../parts/panel-head.tsx';
 import { SectorTable } from './sector-table.tsx';
