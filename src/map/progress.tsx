@@ -2,11 +2,12 @@ import type { AppState, Computation } from '../state/model.ts';
 import { useApp } from '../state/store.ts';
 import './progress.css';
 
+/** In the order in which they are told: the map that is looked at first. */
 const WORK = [
-  ['stepped', 'Letting things grow in each other’s shelter'],
   ['light', 'Working out the light'],
   ['sunTimes', 'Following the sun through a day of each month'],
   ['shelter', 'Working out the shelter'],
+  ['stepped', 'Letting things grow in each other’s shelter'],
   ['coldAir', 'Letting the cold air run'],
   ['edgeProfile', 'Looking beside the edge'],
   ['insurance', 'Looking for the latest year to plant'],
