@@ -10,6 +10,7 @@ const WORK = [
   ['stepped', 'Letting things grow in each other’s shelter'],
   ['coldAir', 'Letting the cold air run'],
   ['edgeProfile', 'Looking beside the edge'],
+  ['fieldsCompared', 'Comparing the fields'],
   ['insurance', 'Looking for the latest year to plant'],
   ['bridges', 'Trying what bridges the first years'],
   ['beltYears', 'Following the belts as they grow'],
@@ -38,6 +39,7 @@ export function Progress() {
   const yearsLook = useApp((app) => app.yearsLook);
   const coldAir = useApp((app) => app.coldAir);
   const edgeProfile = useApp((app) => app.edgeProfile);
+  const fieldsCompared = useApp((app) => app.fieldsCompared);
   const insurance = useApp((app) => app.insurance);
   const bridges = useApp((app) => app.bridges);
   const beltYears = useApp((app) => app.beltYears);
@@ -60,6 +62,7 @@ export function Progress() {
     winterCuts,
     coldAir,
     edgeProfile,
+    fieldsCompared,
     insurance,
     bridges,
     beltYears,

@@ -1,3 +1,4 @@
+import { sameContent } from '../numeric/same-content.ts';
 import { atEnd } from '../scene/ends.ts';
 import { growPlan } from '../scene/grow-plan.ts';
 import { siteCentre, siteFrame, siteGround } from '../scene/site-ground.ts';
@@ -26,7 +27,8 @@ export function derived(state: AppState, before: AppState): Partial<AppState> {
     }
     if (documentChanged || state.terrain !== before.terrain || part.frame) {
       const { ground, description } = siteGround(state.document, frame, state.terrain);
-      part.ground = ground;
+      // The same ground made anew would have every map drawn again for a name that is typed.
+      part.ground = state.ground && sameContent(ground, state.ground) ? state.ground : ground;
       part.groundDescription = description;
     }
     if (

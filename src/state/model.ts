@@ -23,6 +23,7 @@ import type { SpotWish } from '../windspots/spot-plan.ts';
 import type { YearsLook } from '../years/years-look-types.ts';
 import type { Cutting } from './cutting.ts';
 import type { EarlierSite } from './earlier-sites.ts';
+import type { FieldsCompared } from './fields-compared-found.ts';
 import type { HorizonFound } from './horizon-found.ts';
 import type { Comparing, LayoutPairFound } from './layout-pair-found.ts';
 import type { Proposing } from './proposing.ts';
@@ -75,6 +76,8 @@ export type DialogName =
   | 'print-horizon'
   | 'wind-here'
   | 'layouts'
+  | 'choose-field'
+  | 'print-choice'
   | 'two-layouts';
 
 /** What the next drawn thing is made of; the panels set it, drawing reads it. */
@@ -307,6 +310,8 @@ export interface AppState {
   readonly edgeProfile: Computation<EdgeProfile>;
   /** While its map is shown or the ground is chosen. */
   readonly coldAir: Computation<ColdAir>;
+  /** While the fields are compared. */
+  readonly fieldsCompared: Computation<FieldsCompared>;
   /** While two layouts are looked at beside each other. */
   readonly layoutPair: Computation<LayoutPairFound>;
 }

@@ -8,6 +8,7 @@ import { type DeviceStore, memoryDeviceStore, openDeviceStore } from './device-s
 import { downloadText } from './download.ts';
 import { readEarlier } from './earlier-sites.ts';
 import { keepEdgeProfile } from './edge-beside.ts';
+import { keepFieldsCompared } from './fields-compared.ts';
 import { horizonPasses, keepHorizon } from './horizon-from-here.ts';
 import { keepOnDevice } from './keep.ts';
 import { keepChecking } from './keep-checking.ts';
@@ -46,6 +47,7 @@ export async function startApp(store: StoreApi<App>): Promise<void> {
     keepWindFromHere(store, (state, ground, at) => windPasses(state, ground, at, runner)),
     ...keepWindSpots(store, runner),
     keepLayoutPair(store, runner),
+    keepFieldsCompared(store, runner),
     keepEdgeProfile(store, runner),
     keepColdAir(store, runner),
   ];

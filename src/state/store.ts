@@ -74,6 +74,7 @@ export function createAppStore(
       insurance: idleComputation(),
       edgeProfile: idleComputation(),
       coldAir: idleComputation(),
+      fieldsCompared: idleComputation(),
       layoutPair: idleComputation(),
     };
     // Derived once from nothing, so that the first document is grown and laid out like any other.

@@ -151,6 +151,13 @@ export const ARROWS: Readonly<Record<string, Arrows>> = {
     code: ['state', 'site', 'geo', 'plants', 'sheets', 'map'],
     types: ['stakes', 'windspots', 'outside', 'choose', 'belts', 'years', 'layouts', 'cuts'],
     files: [
+      'src/choose/choice.ts',
+      'src/choose/choice-words.ts',
+      'src/choose/choose-types.ts',
+      'src/choose/knock-out-words.ts',
+      'src/choose/knock-outs.ts',
+      'src/choose/measure-words.ts',
+      'src/choose/measures.ts',
       'src/choose/cold-words.ts',
       'src/choose/edge-words.ts',
       'src/cuts/cut-words.ts',

@@ -14,6 +14,16 @@ describe('the store', () => {
     expect(grown.things.map((thing) => thing.label)).toEqual(['walnut N1']);
   });
 
+  test('a name that is typed leaves the ground the same, so that no map is drawn again', () => {
+    const store = createAppStore(smallSite());
+    const { ground } = store.getState();
+    store.getState().edit('Rename the site', rename('Other name'));
+    expect(store.getState().ground).toBe(ground);
+    const fall = { fallDeg: 4, towardDeg: 135 };
+    store.getState().edit('Lay the ground', (document) => setSite(document, { terrainPlane: fall }));
+    expect(store.getState().ground).not.toBe(ground);
+  });
+
   test('an edit is one step of undo, with its label', () => {
     const store = createAppStore(smallSite());
     store.getState().edit('Rename the site', rename('Hill'));

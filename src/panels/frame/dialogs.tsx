@@ -1,6 +1,8 @@
 import { useEffect } from 'react';
 import { appStore, useApp } from '../../state/store.ts';
 import { addSpot } from '../../state/wind-spots.ts';
+import { ChooseDialog } from '../choose/choose-dialog.tsx';
+import { PrintChoiceDialog } from '../choose/print-choice-dialog.tsx';
 import { PhotoDialog } from '../ground/photo-dialog.tsx';
 import { SidesDialog } from '../ground/sides-dialog.tsx';
 import { SPOTS_PURPOSE, SpotLevelsDialog } from '../ground/spot-levels-dialog.tsx';
@@ -69,6 +71,10 @@ export function Dialogs() {
       return <PrintHorizonDialog />;
     case 'wind-here':
       return <WindHereDialog />;
+    case 'choose-field':
+      return <ChooseDialog />;
+    case 'print-choice':
+      return <PrintChoiceDialog />;
     case 'layouts':
       return <LayoutsDialog />;
     case 'two-layouts':

@@ -26,6 +26,11 @@ export function GroundPanel() {
       </PanelHead>
       <GroundFigure />
       <FieldTable />
+      <div className="buttons">
+        <button type="button" onClick={() => show({ dialog: 'choose-field' })}>
+          Compare the fields
+        </button>
+      </div>
       <Choice
         label="What the map shows"
         value={picture}

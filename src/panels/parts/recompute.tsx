@@ -10,6 +10,7 @@ type Restartable =
   | 'insurance'
   | 'edgeProfile'
   | 'coldAir'
+  | 'fieldsCompared'
   | 'horizon'
   | 'windHere'
   | 'spotPlan'
