@@ -21,7 +21,7 @@ export function Section(props: { title: string; children: ReactNode }) {
 
 export function Details(props: { title: string; open?: boolean; children: ReactNode }) {
   return (
-    <details open={props.open}>
+    <details className="fold" open={props.open}>
       <summary>{props.title}</summary>
       <div>{props.children}</div>
     </details>
