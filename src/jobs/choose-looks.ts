@@ -1,11 +1,9 @@
 import type { YearLight } from '../light/light-types.ts';
 import type { GridSpec } from '../numeric/grid.ts';
 import { sameContent } from '../numeric/same-content.ts';
-import { shelterScene } from '../scene/build-scene.ts';
-import { lightYears } from '../scene/build-years.ts';
+import type { KeptScenes } from '../scene/kept-scenes.ts';
 import type { SceneOptions } from '../scene/options.ts';
 import { withThingsNear } from '../scene/things-near.ts';
-import type { SiteDocument } from '../site/document.ts';
 import { LIVE_DIRECTIONS_A_SECTOR } from '../wind/shelter-directions.ts';
 import type { ShelterResult, WindClimate } from '../wind/shelter-types.ts';
 import { withGroundNear } from './ground-near.ts';
@@ -27,7 +25,7 @@ export interface Look {
 }
 
 export interface LooksRequest {
-  readonly document: SiteDocument;
+  readonly scenes: KeptScenes;
   readonly reading: WindReading;
   readonly lightHeightM: number;
 }
@@ -38,15 +36,12 @@ const LIGHT_PART = 0.6;
 /** Light and shelter on a grid in several states, in their order; what is the same in two is looked at once. */
 export async function looksAt(
   runner: JobRunner,
-  { document, reading, lightHeightM }: LooksRequest,
+  { scenes, reading, lightHeightM }: LooksRequest,
   grid: GridSpec,
   moments: readonly Moment[],
   { signal, onProgress }: RunOptions,
 ): Promise<Look[]> {
-  const { scene, years } = lightYears(
-    document,
-    moments.map(({ options }) => options),
-  );
+  const { scene, years } = scenes.light(moments.map(({ options }) => options));
   const first = years.map((things, k) => years.findIndex((each, i) => i === k || sameContent(each, things)));
   const lit = [...new Set(first)];
   // The same things shelter alike in the same wind.
@@ -71,7 +66,7 @@ export async function looksAt(
     // One after another beside the light: other fields fill the other threads.
     inLanes(sheltered, 1, async (k) => {
       const { options, windTurnDeg = 0 } = moments[k];
-      const open = shelterScene(document, options).scene;
+      const open = scenes.shelter(options);
       const near = withGroundNear(
         withThingsNear({ ...open, climate: turned(open.climate, windTurnDeg) }, grid),
         [grid],

@@ -2,9 +2,9 @@ import type { ShelteredFrom } from '../choose/choose-types.ts';
 import { lasting } from '../choose/field-states.ts';
 import type { Pace } from '../growth/height-curve.ts';
 import { cellCount, type GridSpec } from '../numeric/grid.ts';
-import { shelterScene } from '../scene/build-scene.ts';
 import type { SceneOptions } from '../scene/options.ts';
 import { withThingsNear } from '../scene/things-near.ts';
+import type { SiteDocument } from '../site/document.ts';
 import { LIVE_DIRECTIONS_A_SECTOR } from '../wind/shelter-directions.ts';
 import type { LooksRequest } from './choose-looks.ts';
 import { withGroundNear } from './ground-near.ts';
@@ -29,7 +29,7 @@ export interface CoarseField {
  */
 export async function shelteredFrom(
   runner: JobRunner,
-  { document, reading }: Omit<LooksRequest, 'lightHeightM'>,
+  { document, scenes, reading }: Omit<LooksRequest, 'lightHeightM'> & { readonly document: SiteDocument },
   { grid, mask }: CoarseField,
   withBelts: SceneOptions,
   windCut: number,
@@ -37,10 +37,7 @@ export async function shelteredFrom(
 ): Promise<ShelteredFrom> {
   const planned = lasting(document, withBelts);
   const isSheltered = async (pace: Pace, year: number): Promise<boolean> => {
-    const scene = withGroundNear(
-      withThingsNear(shelterScene(document, { ...planned, year, pace }).scene, grid),
-      [grid],
-    );
+    const scene = withGroundNear(withThingsNear(scenes.shelter({ ...planned, year, pace }), grid), [grid]);
     const { windShare } = await runner.run(
       'shelter',
       { ...reading, scene, grid, directionsASector: LIVE_DIRECTIONS_A_SECTOR },

@@ -15,7 +15,14 @@ import type { Matter } from '../site/records/choosing.ts';
 import type { FieldFeature } from '../site/records/field.ts';
 import { looksAt, type Moment } from './choose-looks.ts';
 import type { JobRunner, RunOptions } from './messages.ts';
-import { type ChooseRequest, eachField, fieldCells, fieldMoments, onCoarseGround } from './run-choose.ts';
+import {
+  type ChooseRequest,
+  eachField,
+  type FieldsRequest,
+  fieldCells,
+  fieldMoments,
+  onCoarseGround,
+} from './run-choose.ts';
 
 /** One field on coarse cells, as expected (null) and at each end of what is not known. */
 export type FieldAtEnds = ReadonlyMap<ChooseEnd | null, FieldFigures>;
@@ -44,26 +51,30 @@ export async function runChooseEnds(
   const states = FIELD_STATES.filter(
     (state) => state === 'stands' || matters.some((matter) => stateOf(matter) === state),
   );
-  const coarse = onCoarseGround(request);
+  const ends: readonly (ChooseEnd | null)[] = [null, ...CHOOSE_ENDS];
+  const onFields = onCoarseGround(
+    request,
+    ends.map((end) => optionsAt(request.options, end)),
+  );
   const fields = await eachField(runner, request, run, async (field, fieldRun) => {
     const own = found.find(({ id }) => id === field.id);
     if (!own) throw new RangeError(`expected figures of the field ${String(field.id)}, found none`);
-    return [field.id, await fieldAtEnds(runner, coarse, field, own, states, fieldRun)] as const;
+    return [field.id, await fieldAtEnds(runner, onFields, field, own, ends, states, fieldRun)] as const;
   });
   return new Map(fields);
 }
 
 async function fieldAtEnds(
   runner: JobRunner,
-  request: ChooseRequest,
+  request: FieldsRequest,
   field: FieldFeature,
   own: FieldFigures,
+  ends: readonly (ChooseEnd | null)[],
   states: readonly FieldStateKey[],
   run: RunOptions,
 ): Promise<FieldAtEnds> {
   const { options, enough } = request;
   const { grid, mask } = fieldCells(field, options);
-  const ends: readonly (ChooseEnd | null)[] = [null, ...CHOOSE_ENDS];
   const perEnd = ends.map((end) => fieldMoments(request, field, optionsAt(options, end), states));
   const moments = perEnd.flatMap(({ all }, i) =>
     all.map((moment): Moment => ({ options: moment, windTurnDeg: windTurnDeg(ends[i]) })),

@@ -10,21 +10,26 @@ import { localBoxOf } from '../geo/local-box.ts';
 import { cellsInside, ringToLocal } from '../geo/rasterise.ts';
 import { coarserGrid } from '../numeric/coarser-grid.ts';
 import { cellCount, gridCovering } from '../numeric/grid.ts';
+import { keepScenes } from '../scene/kept-scenes.ts';
 import type { SceneOptions } from '../scene/options.ts';
-import type { FeatureId } from '../site/document.ts';
+import type { FeatureId, SiteDocument } from '../site/document.ts';
 import type { FieldFeature } from '../site/records/field.ts';
 import { type LooksRequest, looksAt, type Moment } from './choose-looks.ts';
 import { type CoarseField, shelteredFrom } from './choose-sheltered-from.ts';
 import { inLanes } from './lanes.ts';
 import type { JobRunner, RunOptions } from './messages.ts';
 
-export interface ChooseRequest extends LooksRequest {
+export interface ChooseRequest extends Omit<LooksRequest, 'scenes'> {
+  readonly document: SiteDocument;
   /** Its year is not looked at. */
   readonly options: SceneOptions;
   readonly fields: readonly FieldFeature[];
   readonly cellM: number;
   readonly enough: Enough;
 }
+
+/** The same on ground no finer than means over fields need, and the states of the site that are looked at. */
+export type FieldsRequest = ChooseRequest & Pick<LooksRequest, 'scenes'>;
 
 export interface ChooseFound {
   readonly fields: readonly FieldFound[];
@@ -47,13 +52,13 @@ export async function runChoose(
   run: RunOptions = {},
 ): Promise<ChooseFound> {
   const { document, options } = request;
+  const onFields = onCoarseGround(request, [options]);
   const stands = fieldStates(document, options).get('stands') as SceneOptions;
   const cold = await runner.run('cold-air', coldAirScene(document, stands), { signal: run.signal });
   const wetness = wetnessOf(cold);
-  const coarse = onCoarseGround(request);
   const found = await eachField(runner, request, run, async (field, fieldRun): Promise<FieldFound> => {
     const { frame, ground, layout } = options;
-    const one = await runField(runner, coarse, field, fieldRun);
+    const one = await runField(runner, onFields, field, fieldRun);
     const lie = groundFigures(document, field, frame, ground, cold, wetness, layout);
     const standing = one.states.get('stands') as StateFigures;
     return {
@@ -86,11 +91,13 @@ export function eachField<Result>(
   );
 }
 
-/** The same on ground no finer than means over fields need. */
-export const onCoarseGround = <Request extends ChooseRequest>(request: Request): Request => ({
-  ...request,
-  options: { ...request.options, ground: coarserGrid(request.options.ground, MOST_GROUND_CELLS) },
-});
+/** @param all the options whose states are looked at, each besides the others; their ground is made coarser. */
+export function onCoarseGround(request: ChooseRequest, all: readonly SceneOptions[]): FieldsRequest {
+  const { document } = request;
+  const ground = coarserGrid(request.options.ground, MOST_GROUND_CELLS);
+  const states = all.flatMap((options) => [...fieldStates(document, { ...options, ground }).values()]);
+  return { ...request, options: { ...request.options, ground }, scenes: keepScenes(document, states) };
+}
 
 /** A field on cells of a size. @param cellM absent: as coarse as a look that costs little. */
 export function fieldCells(field: FieldFeature, { frame }: SceneOptions, cellM?: number): CoarseField {
@@ -119,7 +126,7 @@ export interface FieldMoments {
  * @param only the states that are looked at, and none of the edges by itself; absent: all.
  */
 export function fieldMoments(
-  { document }: Pick<ChooseRequest, 'document'>,
+  { document, scenes }: Pick<FieldsRequest, 'document' | 'scenes'>,
   field: FieldFeature,
   options: SceneOptions,
   only?: readonly FieldStateKey[],
@@ -127,7 +134,7 @@ export function fieldMoments(
   const every = fieldStates(document, options);
   const stands = every.get('stands') as SceneOptions;
   const states = new Map([...every].filter(([key]) => !only || only.includes(key)));
-  const near = nearEdges(document, field, options.frame, stands);
+  const near = nearEdges(document, field, options.frame, scenes.grown(stands), stands.layout);
   const owners = edgesByOwner(document, near);
   const edges = only ? [] : near;
   const gone = (ids: readonly FeatureId[]) => standsWithout(stands, ids);
@@ -157,7 +164,7 @@ type FieldRun = Pick<
 
 async function runField(
   runner: JobRunner,
-  request: ChooseRequest,
+  request: FieldsRequest,
   field: FieldFeature,
   run: RunOptions,
 ): Promise<FieldRun> {

@@ -31,8 +31,8 @@ const SAME_VERTEX = 1e-6;
  * Stations are half a ground cell apart, because the horizon bends where the ground's facets meet; no finer than 2 m,
  * than the ground itself or than the computed cells, and no coarser than 30 m.
  */
-const stationSpacingM = (groundCellM: number, cellM: number): number =>
-  Math.max(cellM, Math.min(groundCellM, Math.max(2, groundCellM / 2), 30));
+const stationSpacingM = (groundCellM: number, cellM: number, coarse: boolean): number =>
+  Math.max(cellM, Math.min(groundCellM, coarse ? groundCellM : Math.max(2, groundCellM / 2), 30));
 
 /**
  * Lines are a metre apart, or an eighth of a ground cell; at most so many for each row of stations. What is seen over a
@@ -40,21 +40,23 @@ const stationSpacingM = (groundCellM: number, cellM: number): number =>
  * marcher, the 99th percentile is 0.15 to 0.32 degrees with one line for each row of stations, 0.10 to 0.24 with two.
  */
 const MOST_LINES = 4;
-const linesPerStation = (groundCellM: number, spacingM: number): number =>
-  Math.min(MOST_LINES, Math.max(1, Math.round(spacingM / Math.max(1, groundCellM / 8))));
+const linesPerStation = (groundCellM: number, spacingM: number, coarse: boolean): number =>
+  Math.min(coarse ? 1 : MOST_LINES, Math.max(1, Math.round(spacingM / Math.max(1, groundCellM / 8))));
 
 /**
  * Horizons of all stations around a grid's cells; null where no land can rise above the readings.
  * Memory: 480 bytes a station, that is 120 bytes a square metre at the finest usual spacing (1.2 MB a hectare).
  * @param ground elevations, NaN where missing: holes hide nothing, and land beyond the raster is not seen.
+ * @param coarse for means over whole fields: stations a ground cell apart, and one line for each row of them.
  */
 export function* computeHorizons(
   ground: Grid,
   grid: GridSpec,
   readingHeightM: number,
+  coarse = false,
 ): Steps<HorizonField | null> {
   if (!landMayRise(ground, grid, readingHeightM)) return null;
-  const stations = stationsOver(ground, grid, stationSpacingM(ground.cellM, grid.cellM));
+  const stations = stationsOver(ground, grid, stationSpacingM(ground.cellM, grid.cellM, coarse));
   const { columns, rows } = stations;
   const tangent = new Float32Array(AZIMUTHS * columns * rows);
   const highest = new Float32Array(AZIMUTHS);
@@ -62,7 +64,8 @@ export function* computeHorizons(
   let pausedAt = performance.now();
   for (let a = 0; a < AZIMUTHS; a++) {
     const found = tangent.subarray(a * columns * rows, (a + 1) * columns * rows);
-    const sweep = sweepTowards((2 * Math.PI * a) / AZIMUTHS, ground, stations, readingHeightM);
+    const lines = linesPerStation(ground.cellM, stations.spacingM, coarse);
+    const sweep = sweepTowards((2 * Math.PI * a) / AZIMUTHS, ground, stations, readingHeightM, lines);
     for (let line = sweep.firstLine; line <= sweep.lastLine; line++) {
       sweepLine(sweep, line, hull);
       fillBetweenLines(sweep, line, found);
@@ -133,7 +136,13 @@ interface Sweep {
   before: Float64Array;
 }
 
-function sweepTowards(azimuthRad: number, ground: Grid, stations: Stations, readingHeightM: number): Sweep {
+function sweepTowards(
+  azimuthRad: number,
+  ground: Grid,
+  stations: Stations,
+  readingHeightM: number,
+  lines: number,
+): Sweep {
   const east = Math.sin(azimuthRad);
   const south = -Math.cos(azimuthRad);
   const byRows = Math.abs(south) >= Math.abs(east);
@@ -146,7 +155,6 @@ function sweepTowards(azimuthRad: number, ground: Grid, stations: Stations, read
   const stationMajors = byRows ? stations.rows : stations.columns;
   const stationMinors = byRows ? stations.columns : stations.rows;
   const lastMajor = firstMajor + stationMajors - 1;
-  const lines = linesPerStation(ground.cellM, stations.spacingM);
   const shifts = [aside * firstMajor, aside * lastMajor];
   return {
     ground,

@@ -2,6 +2,7 @@
  * What has to be looked at for a year's light: a list of directions, each with the leaf states it is needed in and
  * what a ray that gets through counts for; and the totals on open ground, from which losses are taken.
  */
+import { lastAnswers } from '../numeric/last-answers.ts';
 import { SKY_DIRECTION_COUNT, skyDirections } from '../sun/sky-directions.ts';
 import {
   QUADRATURE_STEPS,
@@ -77,14 +78,37 @@ export const SURVEY: Fineness = {
   skyDirections: 120,
 };
 
-/** @param matters 1 for each leaf class that some thing hangs on, where more stands than in the scene. */
+/** What of a scene a plan hangs on. */
+type PlannedFor = Pick<
+  LightScene,
+  'calendarYear' | 'timeZone' | 'latDeg' | 'lonDeg' | 'convergenceRad' | 'sky' | 'leaf' | 'growingDay'
+>;
+
+/**
+ * The plans made last are kept: making one takes about a tenth of a second.
+ * @param matters 1 for each leaf class that some thing hangs on, where more stands than in the scene.
+ */
 export function lightPlan(
   scene: LightScene,
   fineness: Fineness = USUAL,
   matters: Uint8Array = classesThatMatter(scene),
 ): LightPlan {
+  const { calendarYear, timeZone, latDeg, lonDeg, convergenceRad, sky, leaf, growingDay } = scene;
+  return keptPlan(
+    { calendarYear, timeZone, latDeg, lonDeg, convergenceRad, sky, leaf, growingDay },
+    fineness,
+    matters,
+  );
+}
+
+/** One of each fineness. */
+const MOST_PLANS = 3;
+const keptPlan = lastAnswers(MOST_PLANS, makePlan);
+const keptSamples = lastAnswers(1, yearSamples);
+
+function makePlan(scene: PlannedFor, fineness: Fineness, matters: Uint8Array): LightPlan {
   const { leaf, growingDay, convergenceRad } = scene;
-  const samples = yearSamples(scene.calendarYear, scene.timeZone, scene.latDeg, scene.lonDeg, scene.sky);
+  const samples = keptSamples(scene.calendarYear, scene.timeZone, scene.latDeg, scene.lonDeg, scene.sky);
   const { monthOfDay, daysInMonth } = samples.civil;
   const days = monthOfDay.length;
   if (leaf.phaseOfDay.length !== days || growingDay.length !== days)

@@ -70,7 +70,7 @@ export function* computeLightYears(request: LightYearsRequest): Steps<YearLight[
   yield 0;
   const loaded = loadScene(scene, plan);
   const { kernel, z0 } = loaded;
-  const around = yield* within(lookAround(scene, grid, readingHeightM, true), 0, LOOKING_AROUND);
+  const around = yield* within(lookAround(scene, grid, readingHeightM, true, coarse), 0, LOOKING_AROUND);
   const figures = figuresOf(kernel, plan, scene.latDeg);
   const out = kernel.take(PLANE_BYTES);
   const allRows = chosenRows(grid, rows);

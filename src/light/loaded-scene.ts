@@ -84,14 +84,19 @@ const UNKNOWN = 0;
 const CLEAR = -1;
 const ALL_BEHIND = -2;
 
-/** Looks around from all cells of a grid. @param keeps whether what is seen of the woods is kept for the next time */
+/**
+ * Looks around from all cells of a grid.
+ * @param keeps whether what is seen of the woods is kept for the next time
+ * @param coarse the land as means over whole fields need it
+ */
 export function* lookAround(
   scene: LightScene,
   grid: GridSpec,
   readingHeightM: number,
   keeps = false,
+  coarse = false,
 ): Steps<Around> {
-  const land = yield* computeHorizons(scene.ground, grid, readingHeightM);
+  const land = yield* computeHorizons(scene.ground, grid, readingHeightM, coarse);
   return { land, woods: woodsAround(scene, readingHeightM, keeps) };
 }
 

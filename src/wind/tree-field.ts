@@ -119,7 +119,11 @@ export function treeField(
   const { spec, places } = layOut(trees, ray);
   const { across, along, cellM } = spec;
   const row = across * LANES;
+  // Most nodes have no tree about them: only those that have are visited.
   const density = new Float64Array(row * along);
+  const sums = new Float64Array(row * along);
+  const planted: number[] = [];
+  const felt: number[] = [];
   phases.forEach((phase, lane) => {
     const areaM2 = areas.get(phase) as Float64Array;
     for (let i = 0; i < trees.length; i++) {
@@ -130,17 +134,21 @@ export function treeField(
       const whole = areaM2[i] / (cellM * cellM);
       for (let n = 0; n < 9; n++) {
         const node = (r + Math.floor(n / 3) - 1) * row + (c + (n % 3) - 1) * LANES + lane;
-        density[node] += across3[n % 3] * along3[Math.floor(n / 3)] * whole;
+        const part = across3[n % 3] * along3[Math.floor(n / 3)] * whole;
+        if (part === 0) continue;
+        if (density[node] === 0) planted.push(node);
+        density[node] += part;
       }
     }
   });
   // Averaged over the ground upwind of each node, nearer ground for more.
-  const whole = (FELT_CELLS + 1) / 2;
-  for (let r = 0, i = 0; r < along; r++)
-    for (let c = 0; c < row; c++, i++) {
-      let sum = 0;
-      for (let m = 0; m < FELT_CELLS && m <= r; m++) sum += (1 - m / FELT_CELLS) * density[i - m * row];
-      out[at + i] = sum > 0 ? deficitAmongTrees(sum / whole) : 0;
+  for (const node of planted)
+    for (let m = 0, to = node; m < FELT_CELLS && to < sums.length; m++, to += row) {
+      if (sums[to] === 0) felt.push(to);
+      sums[to] += (1 - m / FELT_CELLS) * density[node];
     }
+  const whole = (FELT_CELLS + 1) / 2;
+  out.fill(0, at, at + sums.length);
+  for (const node of felt) out[at + node] = deficitAmongTrees(sums[node] / whole);
   return spec;
 }

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { edgesByOwner } from '../../src/choose/edges-by-owner.ts';
 import { fieldStates, lasting, standsWithout } from '../../src/choose/field-states.ts';
 import { nearEdges } from '../../src/choose/near-edges.ts';
+import { growPlan } from '../../src/scene/grow-plan.ts';
 import type { SceneOptions } from '../../src/scene/options.ts';
 import { standingAt } from '../../src/scene/things.ts';
 import type { SiteFeature } from '../../src/site/document.ts';
@@ -75,18 +76,24 @@ describe('the states in which fields are compared', () => {
 
 describe('edges that are somebody else’s', () => {
   it('are belts and woods with an owner within twenty-five of their heights, found beside the middle of their side too', () => {
-    const near = nearEdges(document, close, options.frame, stands);
+    const near = nearEdges(document, close, options.frame, growPlan(document, stands), stands.layout);
     expect(near.map(({ id }) => id)).toEqual(['spruces', 'more']);
     const beside = field('beside', [150, 100], 5);
-    expect(nearEdges(document, beside, options.frame, stands).map(({ id }) => id)).toEqual([
-      'spruces',
-      'more',
-      'mill',
-    ]);
+    expect(
+      nearEdges(document, beside, options.frame, growPlan(document, stands), stands.layout).map(
+        ({ id }) => id,
+      ),
+    ).toEqual(['spruces', 'more', 'mill']);
   });
 
   it('are told together by owner, by species where all are of one', () => {
-    const near = nearEdges(document, field('wide', [0, 0], 100), options.frame, stands);
+    const near = nearEdges(
+      document,
+      field('wide', [0, 0], 100),
+      options.frame,
+      growPlan(document, stands),
+      stands.layout,
+    );
     expect(edgesByOwner(document, near)).toEqual([
       { owner: 'the neighbour', noun: 'Norway spruce belts', ids: ['spruces', 'more'] },
       { owner: 'the mill', noun: 'belt', ids: ['mill'] },
