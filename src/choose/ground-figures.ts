@@ -1,6 +1,7 @@
 import { wetnessIndex } from '../geo/drainage.ts';
 import type { Frame, LocalXY, LonLat } from '../geo/frame.ts';
 import { polygonAreaM2 } from '../geo/geodesic.ts';
+import { lieOfGround } from '../geo/lie-of-ground.ts';
 import { localBoxOf, widenedBox } from '../geo/local-box.ts';
 import { exposureOf } from '../geo/mean-exposure.ts';
 import { cellsInside, ringToLocal } from '../geo/rasterise.ts';
@@ -34,11 +35,13 @@ export function groundFigures(
   // A ring has at least four places.
   const near = croppedGrid(ground, widenedBox(localBoxOf(frame, outline[0])!, MARGIN_M));
   const mask = cellsInside(near, rings);
+  const lie = lieOfGround(near, slopeAndAspect(near, frame.convergenceRad), rings);
   const wetCells = cellsInside(cold.grid, rings);
   const features = chosenFeatures(document, layout);
   return {
     areaM2: polygonAreaM2(outline),
-    ...meanSlope(near, mask, frame.convergenceRad),
+    slopeDeg: lie?.slopeDeg ?? Number.NaN,
+    aspectDeg: lie?.aspectDeg ?? null,
     horizonSumDeg: exposureOf(ground, near, mask, frame.convergenceRad),
     wetness: meanInside(wetness, wetCells),
     cold: coldFigures(cold, rings),
@@ -65,31 +68,6 @@ function meanInside(values: Float32Array, mask: Uint8Array): number {
     count++;
   }
   return count > 0 ? sum / count : Number.NaN;
-}
-
-/** Below this mean fall the way down says nothing. */
-const LEVEL = 1e-4;
-
-function meanSlope(
-  ground: Grid,
-  mask: Uint8Array,
-  convergenceRad: number,
-): Pick<GroundFigures, 'slopeDeg' | 'aspectDeg'> {
-  const { slopeDeg, aspectDeg } = slopeAndAspect(ground, convergenceRad);
-  let [east, north, count] = [0, 0, 0];
-  for (let cell = 0; cell < mask.length; cell++) {
-    if (!mask[cell] || Number.isNaN(slopeDeg[cell])) continue;
-    count++;
-    if (Number.isNaN(aspectDeg[cell])) continue;
-    const fall = Math.tan((slopeDeg[cell] * Math.PI) / 180);
-    east += fall * Math.sin((aspectDeg[cell] * Math.PI) / 180);
-    north += fall * Math.cos((aspectDeg[cell] * Math.PI) / 180);
-  }
-  const fall = count > 0 ? Math.hypot(east, north) / count : 0;
-  return {
-    slopeDeg: meanInside(slopeDeg, mask),
-    aspectDeg: fall < LEVEL ? null : ((Math.atan2(east, north) * 180) / Math.PI + 360) % 360,
-  };
 }
 
 const isWater = ({ properties }: SiteFeature): boolean => {

@@ -23,6 +23,14 @@ export const cellCentreX = (spec: GridSpec, column: number): number =>
   spec.westM + (column + 0.5) * spec.cellM;
 export const cellCentreY = (spec: GridSpec, row: number): number => spec.northM - (row + 0.5) * spec.cellM;
 
+/** Index of the cell a local point lies in; -1 outside. */
+export function cellAt(spec: GridSpec, xM: number, yM: number): number {
+  const column = Math.floor((xM - spec.westM) / spec.cellM);
+  const row = Math.floor((spec.northM - yM) / spec.cellM);
+  if (column < 0 || row < 0 || column >= spec.columns || row >= spec.rows) return -1;
+  return row * spec.columns + column;
+}
+
 /** The smallest grid of whole cells that covers the box, its edges snapped outward to multiples of the cell. */
 export function gridCovering(
   box: { west: number; south: number; east: number; north: number },

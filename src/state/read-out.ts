@@ -1,6 +1,6 @@
 import { horizonSumDeg } from '../geo/exposure.ts';
 import { type LonLat, toLocal } from '../geo/frame.ts';
-import { cellCount, type GridSpec, sampleGrid } from '../numeric/grid.ts';
+import { cellAt, cellCount, sampleGrid } from '../numeric/grid.ts';
 import { REGISTRY } from '../site/records/registry.ts';
 import { bandOf, COLD_AIR_BANDS, SUN_HOUR_BANDS } from '../units/bands.ts';
 import { areasAt } from './feature-at.ts';
@@ -20,14 +20,6 @@ export interface ReadOut {
 }
 
 const SUN_HOUR_LABEL = SUN_HOUR_BANDS.quantity.split(',')[0];
-
-/** Index of the cell a local point lies in; -1 outside. */
-export function cellAt(spec: GridSpec, xM: number, yM: number): number {
-  const column = Math.floor((xM - spec.westM) / spec.cellM);
-  const row = Math.floor((spec.northM - yM) / spec.cellM);
-  if (column < 0 || row < 0 || column >= spec.columns || row >= spec.rows) return -1;
-  return row * spec.columns + column;
-}
 
 /**
  * What is known of a place: patch or field, light, sun, shelter, ground, for the chosen year and period. Values are

@@ -1,7 +1,7 @@
 import { along, centroid, length } from '@turf/turf';
 import { type Frame, type LonLat, toLocal } from '../geo/frame.ts';
 import { localBoxOf, widenedBox } from '../geo/local-box.ts';
-import { cellCount, type GridSpec, gridCovering } from '../numeric/grid.ts';
+import { cellAt, cellCount, type GridSpec, gridCovering } from '../numeric/grid.ts';
 import type { FeatureId } from '../site/document.ts';
 import type { Woody } from './growing-plants.ts';
 
@@ -70,13 +70,11 @@ function cellsOf(
   )!;
   const cellM = Math.max(FINEST_CELL_M, Math.max(box.east - box.west, box.north - box.south) / across);
   const grid = gridCovering(widenedBox(box, cellM / 2), cellM);
-  const cellAt = (point: LonLat): number => {
-    const [x, y] = toLocal(frame, point);
-    const column = Math.floor((x - grid.westM) / grid.cellM);
-    const row = Math.floor((grid.northM - y) / grid.cellM);
-    return row * grid.columns + column;
+  const cellOf = (point: LonLat): number => {
+    const [xM, yM] = toLocal(frame, point);
+    return cellAt(grid, xM, yM);
   };
-  return { grid, readers: plants.map(([id, points]) => ({ id, cells: points.map(cellAt) })) };
+  return { grid, readers: plants.map(([id, points]) => ({ id, cells: points.map(cellOf) })) };
 }
 
 /** Share by which the growing season's wind is cut at each plant. @param windShare first band: the growing season. */

@@ -6,11 +6,11 @@ import { expect, test } from '@playwright/test';
 import { fromArrayBuffer } from 'geotiff';
 import { type LonLat, toLocal } from '../../src/geo/frame.ts';
 import { destination } from '../../src/geo/geodesic.ts';
+import { cellAt } from '../../src/numeric/grid.ts';
 import { siteGrid } from '../../src/scene/site-grid.ts';
 import { siteFrame } from '../../src/scene/site-ground.ts';
 import { parseSite } from '../../src/site/parse-site.ts';
 import { passCellsM } from '../../src/state/cell-size.ts';
-import { cellAt } from '../../src/state/read-out.ts';
 import {
   answered,
   crossInTheMiddle,

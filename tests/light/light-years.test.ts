@@ -7,6 +7,7 @@ import { runToEnd } from '../../src/numeric/steps.ts';
 import { lightScene } from '../../src/scene/build-scene.ts';
 import { lightYears } from '../../src/scene/build-years.ts';
 import { siteGrid } from '../../src/scene/site-grid.ts';
+import { gridOf, rollingLand } from '../reference/plain-horizon.ts';
 import { line, northWind, optionsOf, tree } from '../years/years-site.ts';
 
 const trees = Array.from({ length: 24 }, (_, i) =>
@@ -81,6 +82,40 @@ describe('light over many years', () => {
       const seasonHours = apart(found[k].seasonHours, season(usual.directHours), season(usual.openHours)[0]);
       expect(seasonHours.mean).toBeLessThan(0.004);
     });
+  });
+
+  test('the coarse one has the usual engine’s means over a field on hilly land', () => {
+    const halfM = 300;
+    const ground = gridOf((2 * halfM) / 6, (2 * halfM) / 6, 6, rollingLand(8));
+    const hilly = { ...options, ground };
+    const wide = siteGrid(document, options.frame, { cellM: 4, layout: null });
+    const [stand] = lightYears(document, [hilly]).years;
+    const land = lightYears(document, [hilly]).scene;
+    const [coarse] = runToEnd(
+      computeLightYears({ scene: land, years: [stand], grid: wide, readingHeightM: 0.1, coarse: true }),
+    );
+    const usual = runToEnd(
+      computeLight({ scene: lightScene(document, hilly).scene, grid: wide, readingHeightM: 0.1 }),
+    );
+    const count = cellCount(wide);
+    const mean = (values: ArrayLike<number>, first = 0) =>
+      Array.from({ length: count }, (_, cell) => values[first + cell]).reduce((sum, x) => sum + x, 0) / count;
+    const year = (hours: Float32Array) =>
+      Array.from({ length: 12 }, (_, month) => mean(hours, month * count)).reduce((sum, x) => sum + x, 0);
+    const openHours = year(usual.openHours);
+    const hoursOff = Math.abs(mean(coarse.directHours) - year(usual.directHours)) / openHours;
+    const shareOff = Math.abs(mean(coarse.lightShare) - mean(usual.lightShare, 12 * count));
+    const winterOff =
+      Math.abs(mean(coarse.midwinterHours) - mean(usual.directHours, 11 * count)) /
+      mean(usual.openHours, 11 * count);
+    console.log(
+      `means of a field on hilly land: share off by ${shareOff.toFixed(4)}, hours by ${hoursOff.toFixed(4)} of open hours, midwinter by ${winterOff.toFixed(4)}`,
+    );
+    // The land takes a good part of it, so that its horizon counts.
+    expect(year(usual.directHours)).toBeLessThan(0.9 * openHours);
+    expect(shareOff).toBeLessThan(0.002);
+    expect(hoursOff).toBeLessThan(0.002);
+    expect(winterOff).toBeLessThan(0.008);
   });
 
   test('a year is the same whatever other years are asked for with it, and on whichever rows', () => {

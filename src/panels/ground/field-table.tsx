@@ -35,7 +35,7 @@ export function FieldTable() {
               </button>
               <p className="small soft">
                 {formatArea(areaOfFeatureM2(field), units)}
-                {lie ? `, ${fallInWords(lie.slopeDeg, lie.towardDeg ?? 0)}` : ''}
+                {lie ? `, ${fallInWords(lie.slopeDeg, lie.aspectDeg ?? 0)}` : ''}
                 {lie && lie.highestM - lie.lowestM > 0.5
                   ? `, ${formatLength(lie.highestM - lie.lowestM, units)} from lowest to highest`
                   : ''}
