@@ -1,4 +1,4 @@
-import { cellsInside } from '../geo/rasterise.ts';
+import { forEachInside } from '../geo/rasterise.ts';
 import type { ColdFigures } from './choose-types.ts';
 import type { ColdAir } from './cold-air.ts';
 
@@ -16,11 +16,12 @@ export function coldFigures(
   }: Pick<ColdAir, 'grid' | 'elevationM' | 'depthM' | 'dammedDepthM' | 'air'>,
   rings: readonly (readonly (readonly [number, number])[])[],
 ): ColdFigures {
-  const mask = cellsInside(grid, rings);
+  const inside = new Uint8Array(depthM.length);
   let [count, depth, held, hollow, dammed, deepest] = [0, 0, 0, 0, 0, 0];
   let lowestM = Number.POSITIVE_INFINITY;
-  for (let cell = 0; cell < mask.length; cell++) {
-    if (!mask[cell] || Number.isNaN(depthM[cell])) continue;
+  forEachInside(grid, rings, (cell) => {
+    inside[cell] = 1;
+    if (Number.isNaN(depthM[cell])) return;
     count++;
     depth += depthM[cell];
     held += dammedDepthM[cell];
@@ -28,7 +29,7 @@ export function coldFigures(
     if (dammedDepthM[cell] > HOLLOW_M) dammed++;
     lowestM = Math.min(lowestM, elevationM[cell]);
     deepest = Math.max(deepest, dammedDepthM[cell]);
-  }
+  });
   const share = (sum: number) => (count > 0 ? sum / count : Number.NaN);
   return {
     meanDepthM: share(depth),
@@ -36,33 +37,52 @@ export function coldFigures(
     deepestM: deepest,
     hollowShare: share(hollow),
     dammedShare: share(dammed),
-    drainsThroughM2: comesIn(mask, elevationM, lowestM, air.runsTo) * grid.cellM ** 2,
+    drainsThroughM2: comesIn(inside, elevationM, lowestM, feedersOf(air.runsTo)) * grid.cellM ** 2,
   };
 }
-
-const UNKNOWN = 0;
-const ENTERS = 1;
-const PASSES_BY = 2;
 
 /**
  * Cells outside of a mask and above its lowest ground from which air comes to it, each counted once however often its way
  * leaves and enters: over level ground nothing comes down.
  */
-function comesIn(mask: Uint8Array, elevationM: Float32Array, lowestM: number, runsTo: Int32Array): number {
-  const fate = new Uint8Array(mask.length);
-  const way: number[] = [];
+function comesIn(
+  inside: Uint8Array,
+  elevationM: Float32Array,
+  lowestM: number,
+  { start, from }: Feeders,
+): number {
+  const ahead: number[] = [];
+  const enter = (cell: number) => {
+    for (let k = start[cell]; k < start[cell + 1]; k++) if (!inside[from[k]]) ahead.push(from[k]);
+  };
+  for (let cell = 0; cell < inside.length; cell++) if (inside[cell]) enter(cell);
   let count = 0;
-  for (let cell = 0; cell < mask.length; cell++) {
-    if (mask[cell] || Number.isNaN(elevationM[cell])) continue;
-    way.length = 0;
-    let at = cell;
-    while (at !== -1 && !mask[at] && fate[at] === UNKNOWN) {
-      way.push(at);
-      at = runsTo[at];
-    }
-    const end = at === -1 ? PASSES_BY : mask[at] ? ENTERS : fate[at];
-    for (const each of way) fate[each] = end;
-    if (end === ENTERS) for (const each of way) if (elevationM[each] > lowestM) count++;
+  for (let cell = ahead.pop(); cell !== undefined; cell = ahead.pop()) {
+    if (elevationM[cell] > lowestM) count++;
+    enter(cell);
   }
   return count;
+}
+
+/** Which cells run to each: those of cell k are from[start[k]] to from[start[k + 1] - 1]. */
+interface Feeders {
+  readonly start: Uint32Array;
+  readonly from: Uint32Array;
+}
+
+/** Worked out once for all the fields of a site. */
+const known = new WeakMap<Int32Array, Feeders>();
+
+function feedersOf(runsTo: Int32Array): Feeders {
+  const made = known.get(runsTo);
+  if (made) return made;
+  const start = new Uint32Array(runsTo.length + 1);
+  for (const to of runsTo) if (to !== -1) start[to + 1]++;
+  for (let cell = 0; cell < runsTo.length; cell++) start[cell + 1] += start[cell];
+  const next = start.slice();
+  const from = new Uint32Array(start[runsTo.length]);
+  for (let cell = 0; cell < runsTo.length; cell++) if (runsTo[cell] !== -1) from[next[runsTo[cell]]++] = cell;
+  const feeders = { start, from };
+  known.set(runsTo, feeders);
+  return feeders;
 }

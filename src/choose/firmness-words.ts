@@ -13,8 +13,8 @@ const END_WORDS: Readonly<Record<ChooseEnd, string>> = {
   'fast-growth': 'fast growth',
   'dense-foliage': 'denser foliage',
   'open-foliage': 'more open foliage',
-  'backed-wind': 'wind from further round, anticlockwise',
-  'veered-wind': 'wind from further round, clockwise',
+  'backed-wind': 'the wind from further round anticlockwise',
+  'veered-wind': 'the wind from further round clockwise',
 };
 const MOST_NAMED = 4;
 
@@ -57,7 +57,9 @@ export function firmnessSentences(
   const said = [`${listInWords(parts, parts.length)}.`];
   if (first.length > 1)
     said.push(`In the middle of all weights that keep your order ${nameOf(first)} are level.`);
-  const ends = endsThatChange.map(({ end, first: then }) => `with ${END_WORDS[end]} ${nameOf(then)}`);
+  const ends = endsThatChange.map(
+    ({ end, first: then }) => `with ${END_WORDS[end]} ${nameOf(then)} would come first`,
+  );
   said.push(
     ends.length > 0
       ? `What is not known would change that alone: ${listInWords(ends, ends.length)}.`

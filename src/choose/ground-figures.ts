@@ -4,9 +4,9 @@ import { polygonAreaM2 } from '../geo/geodesic.ts';
 import { lieOfGround } from '../geo/lie-of-ground.ts';
 import { localBoxOf, widenedBox } from '../geo/local-box.ts';
 import { exposureOf } from '../geo/mean-exposure.ts';
-import { cellsInside, ringToLocal } from '../geo/rasterise.ts';
+import { cellsInside, forEachInside, ringToLocal } from '../geo/rasterise.ts';
 import { slopeAndAspect } from '../geo/terrain.ts';
-import { croppedGrid, type Grid } from '../numeric/grid.ts';
+import { croppedGrid, type Grid, type GridSpec } from '../numeric/grid.ts';
 import { chosenFeatures, isOfKind } from '../site/chosen-features.ts';
 import type { SiteDocument, SiteFeature } from '../site/document.ts';
 import { distanceToLineM, lineEnters } from '../site/plane-geometry.ts';
@@ -36,14 +36,13 @@ export function groundFigures(
   const near = croppedGrid(ground, widenedBox(localBoxOf(frame, outline[0])!, MARGIN_M));
   const mask = cellsInside(near, rings);
   const lie = lieOfGround(near, slopeAndAspect(near, frame.convergenceRad), rings);
-  const wetCells = cellsInside(cold.grid, rings);
   const features = chosenFeatures(document, layout);
   return {
     areaM2: polygonAreaM2(outline),
     slopeDeg: lie?.slopeDeg ?? Number.NaN,
     aspectDeg: lie?.aspectDeg ?? null,
     horizonSumDeg: exposureOf(ground, near, mask, frame.convergenceRad),
-    wetness: meanInside(wetness, wetCells),
+    wetness: meanInside(wetness, cold.grid, rings),
     cold: coldFigures(cold, rings),
     toAccessM: nearestM(
       rings,
@@ -60,13 +59,13 @@ export function wetnessOf({ grid, upslopeM2, elevationM }: ColdAir): Float32Arra
   return wetnessIndex(ground, { upslopeM2 }, slopeAndAspect(ground, 0).slopeDeg);
 }
 
-function meanInside(values: Float32Array, mask: Uint8Array): number {
+function meanInside(values: Float32Array, grid: GridSpec, rings: readonly (readonly LocalXY[])[]): number {
   let [sum, count] = [0, 0];
-  for (let cell = 0; cell < mask.length; cell++) {
-    if (!mask[cell] || Number.isNaN(values[cell])) continue;
+  forEachInside(grid, rings, (cell) => {
+    if (Number.isNaN(values[cell])) return;
     sum += values[cell];
     count++;
-  }
+  });
   return count > 0 ? sum / count : Number.NaN;
 }
 

@@ -65,7 +65,7 @@ function tradeClause(field: FieldFigures, owner: WithoutOwner): string {
   if (windCut < TOLD_CUT)
     return `gives up ${shareInWords(lightTaken)} of its light to ${edges} and gets ${windCut > 0.005 ? 'next to ' : ''}no shelter for it`;
   if (lightTaken < TOLD_LIGHT)
-    return `has its wind cut by ${percentWords(windCut)} by ${edges}, which take ${shareInWords(Math.max(0, lightTaken))} of its light`;
+    return `has its wind cut by ${percentWords(windCut)} by ${edges}, which ${owner.noun.endsWith('s') ? 'take' : 'takes'} ${shareInWords(Math.max(0, lightTaken))} of its light`;
   return `gives up ${shareInWords(lightTaken)} of its light to ${edges} and has its wind cut by ${percentWords(windCut)} in return`;
 }
 

@@ -8,6 +8,20 @@ const GROWING = 0;
 const REST = 1;
 const YEAR = 2;
 
+/** In the order in which they are summed up below. */
+const FIGURES = [
+  'windCutGrowing',
+  'windCutRest',
+  'galeHours',
+  'sunHoursGrowing',
+  'sunHoursMidwinter',
+  'lightGrowing',
+  'lightMidwinter',
+  'lightEnoughShare',
+  'shelterEnoughShare',
+  'bothShare',
+] as const satisfies readonly (keyof StateFigures)[];
+
 /**
  * A field's figures in one state, over its cells. A cell without a value for one quantity counts for the others.
  * @param mask 1 for the cells that count, of the grid that both results lie on.
@@ -19,34 +33,32 @@ export function stateFigures(
   enough: Enough,
 ): StateFigures {
   const cells = cellCount(shelter.grid);
-  const mean = (value: (cell: number) => number): number => {
-    let [sum, count] = [0, 0];
-    for (let cell = 0; cell < cells; cell++) {
-      if (!mask[cell]) continue;
-      const here = value(cell);
-      if (Number.isNaN(here)) continue;
-      sum += here;
-      count++;
+  const sums = new Float64Array(FIGURES.length);
+  const counts = new Uint32Array(FIGURES.length);
+  const here = new Float64Array(FIGURES.length);
+  for (let cell = 0; cell < cells; cell++) {
+    if (!mask[cell]) continue;
+    here[0] = 1 - shelter.windShare[GROWING * cells + cell];
+    here[1] = 1 - shelter.windShare[REST * cells + cell];
+    here[2] = shelter.galeHours[YEAR * cells + cell];
+    here[3] = light.seasonHours[cell];
+    here[4] = light.midwinterHours[cell];
+    here[5] = light.lightShare[cell];
+    here[6] = light.midwinterShare[cell];
+    here[7] = atLeast(light.lightShare[cell], enough.light);
+    here[8] = atLeast(here[0], enough.windCut);
+    here[9] = here[7] * here[8];
+    for (let k = 0; k < here.length; k++) {
+      if (Number.isNaN(here[k])) continue;
+      sums[k] += here[k];
+      counts[k]++;
     }
-    return count > 0 ? sum / count : Number.NaN;
-  };
-  const cut = (band: number) => (cell: number) => 1 - shelter.windShare[band * cells + cell];
-  /** 1 or 0; NaN where nothing is known. */
-  const isLit = (cell: number) => atLeast(light.lightShare[cell], enough.light);
-  const isSheltered = (cell: number) => atLeast(cut(GROWING)(cell), enough.windCut);
-  return {
-    windCutGrowing: mean(cut(GROWING)),
-    windCutRest: mean(cut(REST)),
-    galeHours: mean((cell) => shelter.galeHours[YEAR * cells + cell]),
-    sunHoursGrowing: mean((cell) => light.seasonHours[cell]),
-    sunHoursMidwinter: mean((cell) => light.midwinterHours[cell]),
-    lightGrowing: mean((cell) => light.lightShare[cell]),
-    lightMidwinter: mean((cell) => light.midwinterShare[cell]),
-    lightEnoughShare: mean(isLit),
-    shelterEnoughShare: mean(isSheltered),
-    bothShare: mean((cell) => isLit(cell) * isSheltered(cell)),
-  };
+  }
+  return Object.fromEntries(
+    FIGURES.map((name, k) => [name, counts[k] > 0 ? sums[k] / counts[k] : Number.NaN]),
+  ) as Record<(typeof FIGURES)[number], number>;
 }
 
+/** 1 or 0; NaN where nothing is known. */
 const atLeast = (value: number, limit: number): number =>
   Number.isNaN(value) ? Number.NaN : value >= limit ? 1 : 0;

@@ -24,19 +24,38 @@ export interface ChooseRun {
   readonly out: string;
 }
 
+/** More characters than this do not stand beside each other on most screens. */
+const WIDEST = 160;
+
+/** Every measure of every field, with a line between; fields that do not fit beside the others come below them. */
+function tables(fields: readonly ChosenField[]): string[] {
+  const names = fields.map(({ name, out }) => `${name}${out ? ' (out)' : ''}`);
+  const rows = choiceRows(fields, METRIC);
+  const cells = [['', ...names], ...rows.map((row) => [row.what, ...row.cells])];
+  const widths = cells[0].map((_, column) => Math.max(...cells.map((row) => row[column].length)));
+  const lines: string[] = [];
+  let first = 1;
+  while (first <= fields.length) {
+    let past = first + 1;
+    let width = 2 + widths[0] + 2 + widths[first];
+    while (past <= fields.length && width + 2 + widths[past] <= WIDEST) width += 2 + widths[past++];
+    const columns = [0, ...fields.map((_, k) => k + 1).slice(first - 1, past - 1)];
+    const line = (row: readonly string[]) =>
+      `  ${columns.map((column) => row[column].padEnd(widths[column])).join('  ')}`.trimEnd();
+    lines.push(line(cells[0]));
+    rows.forEach(({ group }, k) => {
+      if (k === 0 || rows[k - 1].group !== group) lines.push(group);
+      lines.push(line(cells[k + 1]));
+    });
+    lines.push('');
+    first = past;
+  }
+  return lines;
+}
+
 /** The answer for a person to read: the sentences, then the table. */
 export function chooseText(choice: Choice, { layout, cellM, files, out }: ChooseRun): string {
   const { fields } = choice;
-  const names = fields.map(({ name, out: isOut }) => `${name}${isOut ? ' (out)' : ''}`);
-  const rows = choiceRows(fields, METRIC);
-  const cells = [['', ...names], ...rows.map(({ what, cells }) => [what, ...cells])];
-  const widths = cells[0].map((_, column) => Math.max(...cells.map((row) => row[column].length)));
-  const line = (row: readonly string[]) =>
-    `  ${row.map((cell, column) => cell.padEnd(widths[column])).join('  ')}`.trimEnd();
-  const groups = rows.flatMap(({ group }, k) => [
-    ...(k === 0 || rows[k - 1].group !== group ? [group] : []),
-    line(cells[k + 1]),
-  ]);
   const lines = [
     `${choice.siteName}${layout ? `, layout ${layout}` : ''}: ${fields.length} field${fields.length === 1 ? '' : 's'} at ${cellM} m (year 0 is ${choice.baseYear})`,
     ...choiceSentences(choice, METRIC),
@@ -47,9 +66,7 @@ export function chooseText(choice: Choice, { layout, cellM, files, out }: Choose
     `What matters, in order: ${orderWords(choice)}.`,
     '',
     `Where several figures stand: ${statesWords(FIELD_STATES)}`,
-    line(cells[0]),
-    ...groups,
-    '',
+    ...tables(fields),
     ...choiceRests(choice, METRIC),
     `Written to ${out}: ${files.join(', ')}`,
   ];

@@ -9,19 +9,27 @@ export const ringToLonLat = (frame: Frame, ring: readonly LocalXY[]): LonLat[] =
   ring.map((xy) => toLonLat(frame, xy));
 
 /**
- * 1 for every cell whose centre lies inside the polygon, else 0; row-major as the grid.
+ * Every cell whose centre lies inside the polygon, row by row.
  * Even-odd rule over all rings, so holes need no particular direction; rings may repeat their first point or not.
  * A centre exactly on a side counts for one of two neighbouring polygons that share the side, never for both.
  * @param rings outer ring and holes, local metres.
  */
-export function cellsInside(
+export function forEachInside(
   spec: GridSpec,
   rings: readonly (readonly LocalXY[])[],
-  mask: Uint8Array = new Uint8Array(cellCount(spec)),
-): Uint8Array {
+  visit: (cell: number) => void,
+): void {
   const { columns, rows, cellM, westM, northM } = spec;
+  let [southM, topM] = [Infinity, -Infinity];
+  for (const ring of rings)
+    for (const [, y] of ring) {
+      southM = Math.min(southM, y);
+      topM = Math.max(topM, y);
+    }
+  const firstRow = Math.max(0, Math.floor((northM - topM) / cellM - 0.5));
+  const pastRow = Math.min(rows, Math.ceil((northM - southM) / cellM + 0.5));
   const crossings: number[] = [];
-  for (let r = 0; r < rows; r++) {
+  for (let r = firstRow; r < pastRow; r++) {
     const yM = northM - (r + 0.5) * cellM;
     crossings.length = 0;
     for (const ring of rings) {
@@ -35,8 +43,19 @@ export function cellsInside(
     for (let k = 0; k + 1 < crossings.length; k += 2) {
       const from = Math.max(0, Math.ceil((crossings[k] - westM) / cellM - 0.5));
       const past = Math.min(columns, Math.ceil((crossings[k + 1] - westM) / cellM - 0.5));
-      for (let c = from; c < past; c++) mask[r * columns + c] = 1;
+      for (let c = from; c < past; c++) visit(r * columns + c);
     }
   }
+}
+
+/** 1 for every cell whose centre lies inside the polygon, else 0; row-major as the grid (see forEachInside). */
+export function cellsInside(
+  spec: GridSpec,
+  rings: readonly (readonly LocalXY[])[],
+  mask: Uint8Array = new Uint8Array(cellCount(spec)),
+): Uint8Array {
+  forEachInside(spec, rings, (cell) => {
+    mask[cell] = 1;
+  });
   return mask;
 }

@@ -13,6 +13,8 @@ import type { JobRunner } from './messages.ts';
 /** Half of a field in shelter counts as a field in shelter. */
 const SHELTERED_SHARE = 0.5;
 const LAST_YEAR = 40;
+const BEFORE_ALL = -1;
+const NEVER = LAST_YEAR + 1;
 const LIKELY_LATER = 1.5;
 const LIKELY_SOONER = 0.6;
 
@@ -51,36 +53,34 @@ export async function shelteredFrom(
     }
     return known > 0 && enough >= SHELTERED_SHARE * known;
   };
-  /** @param from a year in which it is not, or 0; @param by one in which it is; null: not known of any. */
-  const firstYear = async (pace: Pace, from: number, by: number | null): Promise<number | null> => {
-    if (from === 0 && (await isSheltered(pace, 0))) return 0;
-    if (by === null && !(await isSheltered(pace, LAST_YEAR))) return null;
-    let [before, until] = [from, by ?? LAST_YEAR];
-    while (until - before > 1) {
-      const middle = Math.floor((before + until) / 2);
-      if (await isSheltered(pace, middle)) until = middle;
-      else before = middle;
+  /** @param before a year in which it is not; @param until one in which it is, or the year after the last. */
+  const firstYear = async (pace: Pace, before: number, until: number): Promise<number> => {
+    let [from, by] = [before, until];
+    while (by - from > 1) {
+      const middle = Math.floor((from + by) / 2);
+      if (await isSheltered(pace, middle)) by = middle;
+      else from = middle;
     }
-    return until;
+    return by;
   };
-  const usual = await firstYear('usual', 0, null);
-  if (usual === 0) return { slow: await firstYear('slow', 0, null), usual, fast: 0 };
-  const slow = usual === null ? null : await later(usual);
-  return { slow, usual, fast: await sooner(usual ?? LAST_YEAR) };
-
   /** Slow growth seldom takes half as long again, and fast growth seldom half as long: that is looked at first. */
-  async function later(year: number): Promise<number | null> {
-    if (await isSheltered('slow', year)) return year;
-    const likely = Math.min(LAST_YEAR, Math.ceil(LIKELY_LATER * year) + 1);
+  const later = async (year: number): Promise<number> => {
+    if (year === NEVER || (await isSheltered('slow', year))) return year;
+    const likely = Math.ceil(LIKELY_LATER * year) + 1;
+    if (likely > LAST_YEAR) return firstYear('slow', year, NEVER);
     return (await isSheltered('slow', likely))
       ? firstYear('slow', year, likely)
-      : firstYear('slow', likely, null);
-  }
-  async function sooner(year: number): Promise<number | null> {
-    if (usual === null && !(await isSheltered('fast', LAST_YEAR))) return null;
+      : firstYear('slow', likely, NEVER);
+  };
+  const sooner = async (year: number): Promise<number> => {
+    if (year === 0) return 0;
+    if (year === NEVER && !(await isSheltered('fast', LAST_YEAR))) return NEVER;
     const likely = Math.floor(year * LIKELY_SOONER);
     return (await isSheltered('fast', likely))
-      ? firstYear('fast', 0, likely)
-      : firstYear('fast', likely, year);
-  }
+      ? firstYear('fast', BEFORE_ALL, likely)
+      : firstYear('fast', likely, Math.min(year, LAST_YEAR));
+  };
+  const usual = await firstYear('usual', BEFORE_ALL, NEVER);
+  const orNull = (year: number) => (year === NEVER ? null : year);
+  return { slow: orNull(await later(usual)), usual: orNull(usual), fast: orNull(await sooner(usual)) };
 }

@@ -54,12 +54,13 @@ export async function runChoose(
   const { document, options } = request;
   const onFields = onCoarseGround(request, [options]);
   const stands = fieldStates(document, options).get('stands') as SceneOptions;
-  const cold = await runner.run('cold-air', coldAirScene(document, stands), { signal: run.signal });
-  const wetness = wetnessOf(cold);
-  const found = await eachField(runner, request, run, async (field, fieldRun): Promise<FieldFound> => {
+  // Beside the first fields: none of them waits for it until it has been looked at.
+  const cold = runner.run('cold-air', coldAirScene(document, stands), { signal: run.signal });
+  const wetness = cold.then(wetnessOf);
+  const found = eachField(runner, request, run, async (field, fieldRun): Promise<FieldFound> => {
     const { frame, ground, layout } = options;
     const one = await runField(runner, onFields, field, fieldRun);
-    const lie = groundFigures(document, field, frame, ground, cold, wetness, layout);
+    const lie = groundFigures(document, field, frame, ground, await cold, await wetness, layout);
     const standing = one.states.get('stands') as StateFigures;
     return {
       id: field.id,
@@ -69,7 +70,8 @@ export async function runChoose(
       beltNeededM: beltNeededM(lie.areaM2, standing.shelterEnoughShare),
     };
   });
-  return { fields: found, cold };
+  const [fields] = await Promise.all([found, wetness]);
+  return { fields, cold: await cold };
 }
 
 /** Fields one after another, as many at a time as there are threads. */

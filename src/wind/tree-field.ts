@@ -103,13 +103,21 @@ const splineWeights = (u: number): readonly [number, number, number] => [
   0.5 * (0.5 + u) ** 2,
 ];
 
+/** Room for the sums of one field, all nothing between two; one a thread. */
+let sums: Float64Array | null = null;
+
+/** How much ground so many rows upwind counts: nearer ground for more. */
+const nearness = (rows: number): number => (rows >= 0 && rows < FELT_CELLS ? 1 - rows / FELT_CELLS : 0);
+/** What all rows count for together. */
+const WHOLE = (FELT_CELLS + 1) / 2;
+
 /**
  * The deficits 1 - f of the trees at the nodes of a grid along one wind, one lane for each of up to LANES leaf states;
  * nothing at the outermost nodes. Null where there are no trees.
  * @param out (row along * across + column across) * LANES + lane, from `at` on. Mutates `out`.
  */
 export function treeField(
-  { trees, areas }: Grove,
+  { trees, areas: areasOf }: Grove,
   ray: WindRay,
   phases: readonly ShelterPhase[],
   out: Float32Array,
@@ -119,36 +127,33 @@ export function treeField(
   const { spec, places } = layOut(trees, ray);
   const { across, along, cellM } = spec;
   const row = across * LANES;
-  // Most nodes have no tree about them: only those that have are visited.
-  const density = new Float64Array(row * along);
-  const sums = new Float64Array(row * along);
-  const planted: number[] = [];
+  const areas = phases.map((phase) => areasOf.get(phase) as Float64Array);
+  // Most nodes have no tree about them: only those that have are visited again, and left as they were found.
+  sums ??= new Float64Array(MOST_FIELD_FLOATS);
   const felt: number[] = [];
-  phases.forEach((phase, lane) => {
-    const areaM2 = areas.get(phase) as Float64Array;
-    for (let i = 0; i < trees.length; i++) {
-      const c = Math.round(places[2 * i]);
-      const r = Math.round(places[2 * i + 1]);
-      const across3 = splineWeights(places[2 * i] - c);
-      const along3 = splineWeights(places[2 * i + 1] - r);
-      const whole = areaM2[i] / (cellM * cellM);
-      for (let n = 0; n < 9; n++) {
-        const node = (r + Math.floor(n / 3) - 1) * row + (c + (n % 3) - 1) * LANES + lane;
-        const part = across3[n % 3] * along3[Math.floor(n / 3)] * whole;
-        if (part === 0) continue;
-        if (density[node] === 0) planted.push(node);
-        density[node] += part;
-      }
+  const upwind = new Float64Array(FELT_CELLS + 2);
+  for (let i = 0; i < trees.length; i++) {
+    const c = Math.round(places[2 * i]);
+    const r = Math.round(places[2 * i + 1]);
+    const across3 = splineWeights(places[2 * i] - c);
+    const along3 = splineWeights(places[2 * i + 1] - r);
+    // What the tree counts for on the rows from just before it on, averaged over the ground upwind of each.
+    for (let m = 0; m < upwind.length; m++)
+      upwind[m] = along3[0] * nearness(m) + along3[1] * nearness(m - 1) + along3[2] * nearness(m - 2);
+    const first = (r - 1) * row + (c - 1) * LANES;
+    for (let lane = 0; lane < areas.length; lane++) {
+      const density = areas[lane][i] / (cellM * cellM);
+      if (density === 0) continue;
+      for (let m = 0; m < upwind.length; m++)
+        for (let n = 0; n < 3; n++) {
+          const node = first + m * row + n * LANES + lane;
+          if (sums[node] === 0) felt.push(node);
+          sums[node] += across3[n] * upwind[m] * density;
+        }
     }
-  });
-  // Averaged over the ground upwind of each node, nearer ground for more.
-  for (const node of planted)
-    for (let m = 0, to = node; m < FELT_CELLS && to < sums.length; m++, to += row) {
-      if (sums[to] === 0) felt.push(to);
-      sums[to] += (1 - m / FELT_CELLS) * density[node];
-    }
-  const whole = (FELT_CELLS + 1) / 2;
-  out.fill(0, at, at + sums.length);
-  for (const node of felt) out[at + node] = deficitAmongTrees(sums[node] / whole);
+  }
+  out.fill(0, at, at + row * along);
+  for (const node of felt) out[at + node] = deficitAmongTrees(sums[node] / WHOLE);
+  for (const node of felt) sums[node] = 0;
   return spec;
 }

@@ -138,7 +138,9 @@ describe('how firm a choice is', () => {
     expect(found.movesThatChange).toEqual([{ from: 2, to: 0, first: [1] }]);
     const said = firmnessSentences(found, ['Planted', 'Gentle'], MATTERS);
     expect(said[0]).toMatch(/^Planted comes first in \d of 10 draws and Gentle in \d of 10 draws\.$/);
-    expect(said[1]).toBe('What is not known would change that alone: with slow growth Gentle.');
+    expect(said[1]).toBe(
+      'What is not known would change that alone: with slow growth Gentle would come first.',
+    );
     expect(said[2]).toBe('In your order, moving “slope” up two places puts Gentle first.');
   });
 
