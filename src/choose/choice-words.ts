@@ -4,6 +4,7 @@ import { listInWords } from '../units/list-in-words.ts';
 import type { Choice, ChosenField } from './choice.ts';
 import { stillIn } from './choice.ts';
 import { FIELD_STATES, type FieldStateKey } from './choose-types.ts';
+import { inColdOrder } from './cold-words.ts';
 import { FIRMNESS_RESTS_ON, firmnessSentences } from './firmness-words.ts';
 import { judgedWords, knockOutWords } from './knock-out-words.ts';
 import { MEASURES } from './measure-list.ts';
@@ -46,8 +47,31 @@ export function choiceRows(
       cells: fields.map((field) => cellWords(measure, field, units, states)),
     }),
   );
-  return [...rows, ...ownerRows(fields, units)];
+  const pastCold = rows.findLastIndex(({ group }) => group === COLD) + 1;
+  return [
+    ...rows.slice(0, pastCold),
+    ...coldRow(fields),
+    ...rows.slice(pastCold),
+    ...ownerRows(fields, units),
+  ];
 }
+
+const COLD = 'Cold air';
+
+/** Each field's place by how much cold air it holds; none where no field holds any. */
+function coldRow(fields: readonly ChosenField[]): ChoiceRow[] {
+  const order = coldOrder(fields);
+  if (!order.some(({ holdsSome }) => holdsSome)) return [];
+  const cells = fields.map(({ id }) => {
+    const place = order.find((each) => each.id === id);
+    return place?.holdsSome ? `${place.rank} of ${fields.length}` : 'holds none';
+  });
+  return [{ group: COLD, what: 'Place, the one that holds most first', measure: null, brief: true, cells }];
+}
+
+/** The fields compared, the one that holds most cold air first. */
+export const coldOrder = (fields: readonly ChosenField[]) =>
+  inColdOrder(fields.map(({ id, name, ground }) => ({ id, name, cold: ground.cold })));
 
 const isKnown = (measure: Measure, fields: readonly ChosenField[]): boolean =>
   fields.some((field) => measure.of(field, 'stands') !== null);
@@ -144,9 +168,17 @@ export function firmSentences(choice: Choice): string[] {
 export const orderWords = ({ order }: Choice): string =>
   order.map((matter, k) => `${k + 1} ${matterWords(matter)}`).join('; ');
 
+const isWindier = ({ states }: ChosenField): boolean =>
+  [...states.values()].some(
+    ({ windCutGrowing, windCutRest }) => Math.min(windCutGrowing, windCutRest) < -0.005,
+  );
+
 /** What the figures rest on. */
-export const choiceRests = ({ enough, growth, firmness }: Choice, units: ChooseUnits): string[] => [
+export const choiceRests = ({ enough, growth, firmness, fields }: Choice, units: ChooseUnits): string[] => [
   `Enough light: ${percentWords(enough.light)} of open light or more in the growing season. Enough shelter: wind cut by ${percentWords(enough.windCut)} or more then. Planned trees are left out; belts, woods and nets that are planned are in.`,
+  ...(fields.some(isWindier)
+    ? ['A wind cut below 0 %: land that stands up makes the wind there stronger than on level open ground.']
+    : []),
   beltsRestOn(growth, units),
   ...(firmness ? [FIRMNESS_RESTS_ON] : []),
   'An estimate, and no guarantee: a figure of shelter or shade never means that a tree is sound, and an edge that is somebody else’s is theirs to fell.',

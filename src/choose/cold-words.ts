@@ -28,10 +28,12 @@ const TOLD_SHARE = 0.05;
 /** Air of so much ground that comes through is told, where it is more than the field itself. Our choice. */
 const TOLD_M2 = 10_000;
 
-const holdsSome = ({ cold }: ColdField): boolean => cold.dammedShare >= LEAST_SHARE;
+const holdsSome = ({ cold }: Pick<ColdField, 'cold'>): boolean => cold.dammedShare >= LEAST_SHARE;
 
-/** The fields with most cold air first, as things stand, each with a sentence made of its figures. No degrees. */
-export function coldRanks(fields: readonly ColdField[], units: ColdUnits): ColdRank[] {
+/** The fields with most cold air first, as things stand. */
+export function inColdOrder<Field extends Pick<ColdField, 'name' | 'cold'>>(
+  fields: readonly Field[],
+): (Field & Pick<ColdRank, 'rank' | 'holdsSome'>)[] {
   const held = fields
     .filter(holdsSome)
     .toSorted((a, b) => b.cold.heldDepthM - a.cold.heldDepthM || a.name.localeCompare(b.name));
@@ -40,9 +42,15 @@ export function coldRanks(fields: readonly ColdField[], units: ColdUnits): ColdR
     ...field,
     rank: Math.min(i, held.length) + 1,
     holdsSome: i < held.length,
-    sentence: sentence(field, i < held.length ? leadIn(i, fields.length) : null, units),
   }));
 }
+
+/** The same, each with a sentence made of its figures. No degrees. */
+export const coldRanks = (fields: readonly ColdField[], units: ColdUnits): ColdRank[] =>
+  inColdOrder(fields).map((field, i) => ({
+    ...field,
+    sentence: sentence(field, field.holdsSome ? leadIn(i, fields.length) : null, units),
+  }));
 
 const leadIn = (place: number, of: number): string =>
   of === 1 ? 'holds cold air' : place === 0 ? 'holds the most cold air' : 'holds less';

@@ -4,6 +4,7 @@ import {
   choiceRests,
   choiceRows,
   choiceSentences,
+  coldOrder,
   firmSentences,
   knockOutSentences,
   orderWords,
@@ -106,6 +107,7 @@ function fieldData(field: ChosenField, choice: Choice) {
           : rounded(measure.of(field, 'stands')),
       ]),
     ),
+    coldRank: coldOrder(choice.fields).find(({ id }) => id === field.id)?.rank ?? null,
     shelteredFromYear: field.shelteredFrom,
     withoutEdges: field.withoutEdges.map(({ id, label, owner, figures }) => ({
       id,
@@ -185,6 +187,16 @@ export function chooseCsv({ fields }: Choice): string {
     '',
     ...fields.map(({ shelteredFrom }) => cell(shelteredFrom[pace])),
   ]);
+  const order = coldOrder(fields);
+  const cold = [
+    'Cold air',
+    'coldRank',
+    'Place, the one that holds most first; those that hold none are last together',
+    'place',
+    '',
+    '',
+    ...fields.map(({ id }) => order.find((each) => each.id === id)?.rank ?? ''),
+  ];
   const edges = [
     ...new Map(
       fields.flatMap(({ withoutEdges }) => withoutEdges.map((edge) => [String(edge.id), edge] as const)),
@@ -204,7 +216,7 @@ export function chooseCsv({ fields }: Choice): string {
     ]),
   );
   const head = ['group', 'measure', 'what', 'unit', 'state', 'without', ...fields.map(({ name }) => name)];
-  return `${papaparse.unparse([head, ...measured, ...paced, ...without], { newline: '\n' })}\n`;
+  return `${papaparse.unparse([head, ...measured, cold, ...paced, ...without], { newline: '\n' })}\n`;
 }
 
 const EDGE_FIGURES = [
