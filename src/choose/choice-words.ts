@@ -1,9 +1,10 @@
 /** A choice between fields in words: the same on the screen, on paper and on the command line. */
 import type { KnockOut } from '../site/records/choosing.ts';
 import { listInWords } from '../units/list-in-words.ts';
+import { barsOf, type CellPicture, measurePictures } from './cell-pictures.ts';
 import type { Choice, ChosenField } from './choice.ts';
 import { stillIn } from './choice.ts';
-import { FIELD_STATES, type FieldStateKey } from './choose-types.ts';
+import { FIELD_STATES, type FieldStateKey, type StateFigures, type WithoutOwner } from './choose-types.ts';
 import { inColdOrder } from './cold-words.ts';
 import { FIRMNESS_RESTS_ON, firmnessSentences } from './firmness-words.ts';
 import { judgedWords, knockOutWords } from './knock-out-words.ts';
@@ -16,11 +17,12 @@ import { beltsRestOn, comparingSentences, fieldSentences, ownersWords, tradeOf }
 export interface ChoiceRow {
   readonly group: string;
   readonly what: string;
-  readonly measure: Measure | null;
   /** It stands on a page where there is room for a part alone. */
   readonly brief: boolean;
-  /** A cell a field, in the order of the fields that were given. */
+  /** A cell a field, in the order of the fields that were given; */
   readonly cells: readonly string[];
+  /** and the small picture beside it. */
+  readonly pictures: readonly (CellPicture | null)[];
 }
 
 /** Left to the table where a page is short. */
@@ -42,9 +44,9 @@ export function choiceRows(
     (measure): ChoiceRow => ({
       group: measure.group,
       what: measure.what,
-      measure,
       brief: !MINOR.has(measure.key),
       cells: fields.map((field) => cellWords(measure, field, units, states)),
+      pictures: measurePictures(measure, fields, states),
     }),
   );
   const pastCold = rows.findLastIndex(({ group }) => group === COLD) + 1;
@@ -66,7 +68,9 @@ function coldRow(fields: readonly ChosenField[]): ChoiceRow[] {
     const place = order.find((each) => each.id === id);
     return place?.holdsSome ? `${place.rank} of ${fields.length}` : 'holds none';
   });
-  return [{ group: COLD, what: 'Place, the one that holds most first', measure: null, brief: true, cells }];
+  const depths = fields.map(({ ground }) => [ground.cold.heldDepthM]);
+  const what = 'Place, the one that holds most first';
+  return [{ group: COLD, what, brief: true, cells, pictures: barsOf(depths, false) }];
 }
 
 /** The fields compared, the one that holds most cold air first. */
@@ -85,25 +89,33 @@ function ownerRows(fields: readonly ChosenField[], units: ChooseUnits): ChoiceRo
     const row = (
       what: string,
       brief: boolean,
-      cell: (field: ChosenField, k: number) => string,
-    ): ChoiceRow => ({
-      group: 'Edges of others',
-      what: `Without ${ownersWords(owner)}: ${what}`,
-      measure: null,
-      brief,
-      cells: fields.map((field) => {
-        const k = field.withoutOwners.findIndex((each) => each.owner === owner);
-        return k < 0 ? '–' : cell(field, k);
-      }),
-    });
+      cell: (field: ChosenField, gone: WithoutOwner) => string,
+      figure: keyof StateFigures,
+    ): ChoiceRow => {
+      const gone = fields.map(({ withoutOwners }) => withoutOwners.find((each) => each.owner === owner));
+      return {
+        group: 'Edges of others',
+        what: `Without ${ownersWords(owner)}: ${what}`,
+        brief,
+        cells: fields.map((field, k) => {
+          const one = gone[k];
+          return one ? cell(field, one) : '–';
+        }),
+        pictures: barsOf(
+          gone.map((one) => [one?.figures[figure] ?? null]),
+          true,
+        ),
+      };
+    };
     return [
-      row('wind cut by', false, ({ withoutOwners }, k) =>
-        percentWords(withoutOwners[k].figures.windCutGrowing),
+      row('wind cut by', false, (_, { figures }) => percentWords(figures.windCutGrowing), 'windCutGrowing'),
+      row(
+        'share of open light',
+        false,
+        (_, { figures }) => percentWords(figures.lightGrowing),
+        'lightGrowing',
       ),
-      row('share of open light', false, ({ withoutOwners }, k) =>
-        percentWords(withoutOwners[k].figures.lightGrowing),
-      ),
-      row('ground with both', true, (field, k) => units.area(tradeOf(field, field.withoutOwners[k]).keptM2)),
+      row('ground with both', true, (field, gone) => units.area(tradeOf(field, gone).keptM2), 'bothShare'),
     ];
   });
 }

@@ -1,3 +1,4 @@
+import { type CellPicture, cellShapes } from '../choose/cell-pictures.ts';
 import type { Choice, ChosenField } from '../choose/choice.ts';
 import {
   choiceRests,
@@ -11,13 +12,13 @@ import { FIELD_STATES, type FieldStateKey } from '../choose/choose-types.ts';
 import { type ChooseUnits, statesWords } from '../choose/measure-words.ts';
 import { textLines } from './draw-legend.ts';
 import { fieldPicture, pictureKey, pictureSizeM } from './field-picture.ts';
-import { INK, SOFT_INK } from './inks.ts';
+import { INK, LEAF, SOFT_INK } from './inks.ts';
 import { scaleThatFits } from './map-scale.ts';
 import { pageHead } from './page-head.ts';
 import type { Mark, PageModel, PointMm } from './page-model.ts';
 import { MARGIN_MM, type PaperSize, pageSizeMm } from './paper.ts';
-import { ruledTable, ruledTableHeightMm } from './ruled-table.ts';
-import { cutToWidth, wrapToWidth } from './text-width.ts';
+import { ruledRowMm, ruledTable, ruledTableHeightMm, ruledTextMm } from './ruled-table.ts';
+import { cutToWidth, textWidthMm, wrapToWidth } from './text-width.ts';
 
 export interface ChoosePageInput {
   readonly paper: PaperSize;
@@ -160,6 +161,26 @@ function pictures(
   return yMm + tallestMm + 2;
 }
 
+/** A small picture beside a cell's figures takes so much, where there is room. */
+const MOST_BAR_MM = 9;
+const LEAST_BAR_MM = 4;
+
+function cellMarks(
+  picture: CellPicture,
+  [leftMm, topMm]: PointMm,
+  widthMm: number,
+  heightMm: number,
+): Mark[] {
+  const placed = (shape: readonly PointMm[]) => shape.map(([x, y]): PointMm => [leftMm + x, topMm + y]);
+  const { filled, from } = cellShapes(picture, widthMm, heightMm);
+  return [
+    ...filled.map((shape): Mark => ({ mark: 'polygon', ringsMm: [placed(shape)], fill: LEAF })),
+    ...(from
+      ? [{ mark: 'line', pointsMm: placed(from), stroke: { ink: SOFT_INK, widthMm: 0.15 } } satisfies Mark]
+      : []),
+  ];
+}
+
 /** The table under the pictures. Mutates `marks`. @returns where to go on */
 function table(
   marks: Mark[],
@@ -191,12 +212,25 @@ function table(
       yMm,
     ),
   );
+  rows.forEach((row, r) => {
+    const [topMm, heightMm] = ruledRowMm(r);
+    fields.forEach((_, k) => {
+      const picture = row.pictures[k];
+      const leftMm = MARGIN_MM + LABEL_MM + k * widthMm + GAP_MM;
+      const freeMm = widthMm - GAP_MM - textWidthMm(row.cells[k], ruledTextMm) - 1;
+      if (!picture || freeMm < LEAST_BAR_MM) return;
+      const at = [leftMm, yMm + topMm + 0.7] as const;
+      marks.push(...cellMarks(picture, at, Math.min(MOST_BAR_MM, freeMm), heightMm - 1.4));
+    });
+  });
   const left = choice.fields.length - fields.length;
   const notes = [
     `Where several figures stand: ${statesWords(states)}.`,
     ...(left > 0 ? [`${left} more field${left === 1 ? ' is' : 's are'} in the table file.`] : []),
+    'Bars of shares are of the whole, others of the most in the row; arrows: the way down, north up.',
   ];
   const endMm = yMm + ruledTableHeightMm(rows.length) + 1;
-  marks.push(...textLines([notes.join(' ')], MARGIN_MM, endMm, FINE.sizeMm, FINE.stepMm));
-  return endMm + FINE.stepMm + GAP_MM;
+  const lines = wrapToWidth(notes.join(' '), FINE.sizeMm, innerMm);
+  marks.push(...textLines(lines, MARGIN_MM, endMm, FINE.sizeMm, FINE.stepMm));
+  return endMm + lines.length * FINE.stepMm + GAP_MM;
 }

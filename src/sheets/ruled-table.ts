@@ -12,6 +12,13 @@ const TEXT_MM = 2.7;
 const ROW_MM = 4.4;
 const HEAD_MM = 4.6;
 
+/** Where a row starts under the table's top, and its height. */
+export const ruledRowMm = (row: number): readonly [topMm: number, heightMm: number] => [
+  HEAD_MM + row * ROW_MM,
+  ROW_MM,
+];
+export const ruledTextMm = TEXT_MM;
+
 export const ruledTableHeightMm = (rows: number): number => HEAD_MM + rows * ROW_MM;
 
 /** A table with a line above each row. A row in bold sums up. */

@@ -152,6 +152,7 @@ export const ARROWS: Readonly<Record<string, Arrows>> = {
     types: ['stakes', 'windspots', 'outside', 'choose', 'belts', 'years', 'layouts', 'cuts'],
     files: [
       'src/choose/choice.ts',
+      'src/choose/cell-pictures.ts',
       'src/choose/choice-words.ts',
       'src/choose/choose-types.ts',
       'src/choose/knock-out-words.ts',

@@ -3,7 +3,9 @@ import { choiceOf } from '../../src/choose/choice.ts';
 import { FIELD_STATES, type FieldFound } from '../../src/choose/choose-types.ts';
 import { METRIC } from '../../src/choose/measure-words.ts';
 import { choosePage } from '../../src/sheets/choose-page.ts';
+import { LEAF } from '../../src/sheets/inks.ts';
 import type { Mark } from '../../src/sheets/page-model.ts';
+import { textWidthMm } from '../../src/sheets/text-width.ts';
 import type { KnockOut } from '../../src/site/records/choosing.ts';
 import { inventedField, STATE } from '../choose/invented-fields.ts';
 import { northWind } from '../years/years-site.ts';
@@ -66,12 +68,15 @@ describe('the page on which fields are compared', () => {
   it('has as many fields as there is room for, and says that there are more', () => {
     const said = texts(pageOf(20).marks).map(({ text }) => text);
     expect(said.filter((text) => /^Field \d+( \(out\))?$/.test(text))).toHaveLength(5);
-    expect(said.some((text) => text.includes('15 more fields are in the table file.'))).toBe(true);
+    expect(said.join(' ')).toContain('15 more fields are in the table file.');
   });
 
   it('pictures each field by what its ground has enough of, each kind with an ink of its own', () => {
     const { marks } = pageOf(1, 'A4', []);
-    const filled = marks.flatMap((mark) => (mark.mark === 'polygon' && mark.fill ? [mark] : []));
+    // Bars beside the figures have an ink of their own.
+    const filled = marks.flatMap((mark) =>
+      mark.mark === 'polygon' && mark.fill && mark.fill !== LEAF ? [mark] : [],
+    );
     // Two pictures and the key.
     for (const tint of new Set(filled.map(({ fill }) => fill)))
       expect(filled.filter(({ fill }) => fill === tint)).toHaveLength(3);
@@ -83,5 +88,26 @@ describe('the page on which fields are compared', () => {
     // Light lies in the north-west, shelter in the south-east.
     expect(middle(light, 0)).toBeLessThan(middle(shelter, 0));
     expect(middle(light, 1)).toBeLessThan(middle(shelter, 1));
+  });
+
+  it('has a small picture beside each figure that leaves room for it, inside its cell', () => {
+    const bars = (count: number) =>
+      pageOf(count, 'A4', []).marks.flatMap((mark) =>
+        mark.mark === 'polygon' && mark.fill === LEAF ? [mark.ringsMm[0]] : [],
+      );
+    expect(bars(2).length).toBeGreaterThan(20);
+    const said = texts(pageOf(5, 'A4', []).marks).filter(({ anchor }) => anchor === 'end');
+    for (const bar of bars(5)) {
+      const rightMm = Math.max(...bar.map(([x]) => x));
+      const baselineMm = Math.max(...bar.map(([, y]) => y));
+      const beside = said.filter(
+        ({ atMm, text, sizeMm }) =>
+          Math.abs(atMm[1] - baselineMm) < 2 &&
+          atMm[0] > rightMm &&
+          atMm[0] - textWidthMm(text, sizeMm) < rightMm &&
+          bar[0][0] < atMm[0],
+      );
+      expect(beside.map(({ text }) => text)).toEqual([]);
+    }
   });
 });

@@ -2,6 +2,7 @@ import type { Choice } from '../../choose/choice.ts';
 import { choiceRows } from '../../choose/choice-words.ts';
 import { FIELD_STATES } from '../../choose/choose-types.ts';
 import { type ChooseUnits, statesWords } from '../../choose/measure-words.ts';
+import { CellPictureMark } from './cell-picture.tsx';
 
 /** Every measure, fields side by side. */
 export function ChoiceTable({ choice, units }: { readonly choice: Choice; readonly units: ChooseUnits }) {
@@ -10,7 +11,10 @@ export function ChoiceTable({ choice, units }: { readonly choice: Choice; readon
   return (
     <section aria-label="Every figure">
       <h3>Every figure</h3>
-      <p className="small soft">Where several stand in a row: {statesWords(FIELD_STATES)}.</p>
+      <p className="small soft">
+        Where several stand in a row: {statesWords(FIELD_STATES)}. A bar of a share is of the whole, any other
+        of the most that a field here has; the arrow is the way down, north up.
+      </p>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls is to be scrolled by keys */}
       <section className="choice-table" tabIndex={0} aria-label="Fields side by side">
         <table>
@@ -34,13 +38,15 @@ export function ChoiceTable({ choice, units }: { readonly choice: Choice; readon
               </tr>
               {rows
                 .filter((row) => row.group === group)
-                .map(({ what, cells }) => (
+                .map(({ what, cells, pictures }) => (
                   <tr key={what}>
                     <th scope="row" className="plain">
                       {what}
                     </th>
                     {cells.map((cell, k) => (
-                      <td key={choice.fields[k].id}>{cell}</td>
+                      <td key={choice.fields[k].id}>
+                        <CellPictureMark picture={pictures[k]} /> {cell}
+                      </td>
                     ))}
                   </tr>
                 ))}
