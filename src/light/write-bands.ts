@@ -40,7 +40,8 @@ export function emptyResult(plan: LightPlan, grid: GridSpec, rows: RowChoice): L
     lightShare: new Float32Array(13 * cells),
     dailyLightIntegral: new Float32Array(12 * cells),
     openDailyLightIntegral: Float32Array.from(plan.daysInMonth, (days, month) => plan.openMol[month] / days),
-    growingDaysByMonth: plan.growingDaysByMonth,
+    // A copy: a result is handed over to whoever asked, and the plan is kept.
+    growingDaysByMonth: plan.growingDaysByMonth.slice(),
     directions: plan.sun.length,
     quadratureError: STATED_YEAR_ERROR,
   };

@@ -3,7 +3,7 @@ import { sameContent } from './same-content.ts';
 /**
  * A function that remembers its last few answers and gives them again when it is asked the same: workers get a copy of
  * the site with every job, and most of it is what it was.
- * @param work its answer must hang on nothing else, and nobody may change it.
+ * @param work its answer must hang on nothing else, and nobody may change it, or hand it over to another thread.
  */
 export function lastAnswers<Question extends readonly unknown[], Answer>(
   most: number,
