@@ -58,7 +58,7 @@ export function choiceRows(
   ];
 }
 
-const COLD = 'Cold air';
+const COLD: Measure['group'] = 'Cold air';
 
 /** Each field's place by how much cold air it holds; none where no field holds any. */
 function coldRow(fields: readonly ChosenField[]): ChoiceRow[] {
@@ -189,7 +189,9 @@ const isWindier = ({ states }: ChosenField): boolean =>
 export const choiceRests = ({ enough, growth, firmness, fields }: Choice, units: ChooseUnits): string[] => [
   `Enough light: ${percentWords(enough.light)} of open light or more in the growing season. Enough shelter: wind cut by ${percentWords(enough.windCut)} or more then. Planned trees are left out; belts, woods and nets that are planned are in.`,
   ...(fields.some(isWindier)
-    ? ['A wind cut below 0 %: land that stands up makes the wind there stronger than on level open ground.']
+    ? [
+        'A wind cut below 0 %: land that stands up, or the end of a belt, makes the wind there stronger than on level open ground.',
+      ]
     : []),
   beltsRestOn(growth, units),
   ...(firmness ? [FIRMNESS_RESTS_ON] : []),

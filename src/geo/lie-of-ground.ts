@@ -8,6 +8,7 @@ import {
   sampleGrid,
 } from '../numeric/grid.ts';
 import type { LocalXY } from './frame.ts';
+import { boxAround } from './local-box.ts';
 import { cellsInside } from './rasterise.ts';
 import type { SlopeAspect } from './terrain.ts';
 
@@ -36,15 +37,10 @@ export function lieOfGround(
   { slopeDeg, aspectDeg }: SlopeAspect,
   rings: readonly (readonly LocalXY[])[],
 ): GroundLie | null {
-  let [west, east, south, north] = [Infinity, -Infinity, Infinity, -Infinity];
-  for (const [x, y] of rings[0]) {
-    west = Math.min(west, x);
-    east = Math.max(east, x);
-    south = Math.min(south, y);
-    north = Math.max(north, y);
-  }
-  const cellM = Math.max(FINEST_M, Math.sqrt(((east - west) * (north - south)) / SAMPLES));
-  const places = gridCovering({ west, east, south, north }, cellM);
+  const box = boxAround(rings[0]);
+  if (!box) return null;
+  const cellM = Math.max(FINEST_M, Math.sqrt(((box.east - box.west) * (box.north - box.south)) / SAMPLES));
+  const places = gridCovering(box, cellM);
   const mask = cellsInside(places, rings);
   let [lowestM, highestM] = [Infinity, -Infinity];
   let [slopeSum, eastSum, northSum, count] = [0, 0, 0, 0];

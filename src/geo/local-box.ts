@@ -9,14 +9,13 @@ export interface LocalBox {
   readonly north: number;
 }
 
-/** The smallest box around places; null for none. */
-export function localBoxOf(frame: Frame, places: Iterable<LonLat>): LocalBox | null {
+/** The smallest box around points of the frame; null for none. */
+export function boxAround(points: Iterable<LocalXY>): LocalBox | null {
   let west = Number.POSITIVE_INFINITY;
   let south = Number.POSITIVE_INFINITY;
   let east = Number.NEGATIVE_INFINITY;
   let north = Number.NEGATIVE_INFINITY;
-  for (const place of places) {
-    const [xM, yM]: LocalXY = toLocal(frame, place);
+  for (const [xM, yM] of points) {
     west = Math.min(west, xM);
     east = Math.max(east, xM);
     south = Math.min(south, yM);
@@ -24,6 +23,10 @@ export function localBoxOf(frame: Frame, places: Iterable<LonLat>): LocalBox | n
   }
   return west <= east ? { west, south, east, north } : null;
 }
+
+/** The smallest box around places; null for none. */
+export const localBoxOf = (frame: Frame, places: Iterable<LonLat>): LocalBox | null =>
+  boxAround(Array.from(places, (place) => toLocal(frame, place)));
 
 export const widenedBox = (box: LocalBox, byM: number): LocalBox => ({
   west: box.west - byM,

@@ -1,6 +1,7 @@
 import { cellCount, type GridSpec } from '../numeric/grid.ts';
 import type { Frame, LocalXY, LonLat } from './frame.ts';
 import { toLocal, toLonLat } from './frame.ts';
+import { boxAround } from './local-box.ts';
 
 export const ringToLocal = (frame: Frame, ring: readonly (readonly number[])[]): LocalXY[] =>
   ring.map((position) => toLocal(frame, [position[0], position[1]]));
@@ -20,14 +21,10 @@ export function forEachInside(
   visit: (cell: number) => void,
 ): void {
   const { columns, rows, cellM, westM, northM } = spec;
-  let [southM, topM] = [Infinity, -Infinity];
-  for (const ring of rings)
-    for (const [, y] of ring) {
-      southM = Math.min(southM, y);
-      topM = Math.max(topM, y);
-    }
-  const firstRow = Math.max(0, Math.floor((northM - topM) / cellM - 0.5));
-  const pastRow = Math.min(rows, Math.ceil((northM - southM) / cellM + 0.5));
+  const box = boxAround(rings.flat());
+  if (!box) return;
+  const firstRow = Math.max(0, Math.floor((northM - box.north) / cellM - 0.5));
+  const pastRow = Math.min(rows, Math.ceil((northM - box.south) / cellM + 0.5));
   const crossings: number[] = [];
   for (let r = firstRow; r < pastRow; r++) {
     const yM = northM - (r + 0.5) * cellM;

@@ -17,7 +17,7 @@ import { scaleThatFits } from './map-scale.ts';
 import { pageHead } from './page-head.ts';
 import type { Mark, PageModel, PointMm } from './page-model.ts';
 import { MARGIN_MM, type PaperSize, pageSizeMm } from './paper.ts';
-import { ruledRowMm, ruledTable, ruledTableHeightMm, ruledTextMm } from './ruled-table.ts';
+import { RULED_TEXT_MM, ruledRowMm, ruledTable, ruledTableHeightMm } from './ruled-table.ts';
 import { cutToWidth, textWidthMm, wrapToWidth } from './text-width.ts';
 
 export interface ChoosePageInput {
@@ -217,7 +217,7 @@ function table(
     fields.forEach((_, k) => {
       const picture = row.pictures[k];
       const leftMm = MARGIN_MM + LABEL_MM + k * widthMm + GAP_MM;
-      const freeMm = widthMm - GAP_MM - textWidthMm(row.cells[k], ruledTextMm) - 1;
+      const freeMm = widthMm - GAP_MM - textWidthMm(row.cells[k], RULED_TEXT_MM) - 1;
       if (!picture || freeMm < LEAST_BAR_MM) return;
       const at = [leftMm, yMm + topMm + 0.7] as const;
       marks.push(...cellMarks(picture, at, Math.min(MOST_BAR_MM, freeMm), heightMm - 1.4));

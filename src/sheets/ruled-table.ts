@@ -8,7 +8,8 @@ export interface TableColumn {
   /** Figures stand at the right of their column. */
   readonly figures?: boolean;
 }
-const TEXT_MM = 2.7;
+/** Size of its text. */
+export const RULED_TEXT_MM = 2.7;
 const ROW_MM = 4.4;
 const HEAD_MM = 4.6;
 
@@ -17,7 +18,6 @@ export const ruledRowMm = (row: number): readonly [topMm: number, heightMm: numb
   HEAD_MM + row * ROW_MM,
   ROW_MM,
 ];
-export const ruledTextMm = TEXT_MM;
 
 export const ruledTableHeightMm = (rows: number): number => HEAD_MM + rows * ROW_MM;
 
@@ -36,8 +36,8 @@ export function ruledTable(
       marks.push({
         mark: 'text',
         atMm: [figures ? left + widthMm : left, baseline],
-        text: cutToWidth(cells[i] ?? '', TEXT_MM, widthMm - 0.5, bold),
-        sizeMm: TEXT_MM,
+        text: cutToWidth(cells[i] ?? '', RULED_TEXT_MM, widthMm - 0.5, bold),
+        sizeMm: RULED_TEXT_MM,
         ink,
         bold,
         anchor: figures ? 'end' : 'start',

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import type { ChosenField } from '../../src/choose/choice.ts';
-import { choiceRows } from '../../src/choose/choice-words.ts';
+import { type ChosenField, choiceOf } from '../../src/choose/choice.ts';
+import { choiceRests, choiceRows } from '../../src/choose/choice-words.ts';
 import { METRIC } from '../../src/choose/measure-words.ts';
+import { northWind } from '../years/years-site.ts';
 import { inventedField } from './invented-fields.ts';
 
 const chosen = (name: string, dammedShare: number, heldDepthM: number): ChosenField => ({
@@ -22,5 +23,16 @@ describe('the table of fields', () => {
 
   it('says nothing of places where no field holds any', () => {
     expect(placesOf([chosen('Dry', 0, 0), chosen('Airy', 0.01, 0.2)])).toBeUndefined();
+  });
+});
+
+describe('what the figures rest on', () => {
+  it('says what a wind cut below nothing means where there is one, and only there', () => {
+    const said = (windCutRest: number) =>
+      choiceRests(
+        choiceOf(northWind([]), [inventedField('Field', { byState: { 20: { windCutRest } } })], null),
+        METRIC,
+      ).some((sentence) => sentence.startsWith('A wind cut below 0 %'));
+    expect([said(-0.1), said(0), said(0.2)]).toEqual([true, false, false]);
   });
 });
