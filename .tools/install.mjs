@@ -34,11 +34,12 @@ export function installIfMissing() {
     process.exit(1);
   }
   if (installed()) return;
-  console.log('Installing the packages of package-lock.json (npm ci) ...');
+  // Not on standard output, which may be a command's answer.
+  console.error('Installing the packages of package-lock.json (npm ci) ...');
   const npm = process.platform === 'win32' ? 'npm.cmd' : 'npm';
   const { status } = spawnSync(npm, ['ci'], {
     cwd: root,
-    stdio: 'inherit',
+    stdio: ['inherit', process.stderr, 'inherit'],
     shell: process.platform === 'win32',
   });
   if (status !== 0) {

@@ -7,6 +7,7 @@ import type { Barrier } from '../crowns/barrier.ts';
 import { cellCount } from '../numeric/grid.ts';
 import type { Steps } from '../numeric/steps.ts';
 import { barrierPieces, type Piece } from '../wind/barrier-pieces.ts';
+import { USUAL_FINENESS } from '../wind/fineness.ts';
 import { LANES } from '../wind/kernel/assembly/layout.ts';
 import { finishDirection, layThings, type Surroundings } from '../wind/lay-direction.ts';
 import { blowOver } from '../wind/lay-pieces.ts';
@@ -64,7 +65,7 @@ export function* layCover(
   mask: Uint8Array,
   season: WindSeason,
 ): Steps<Cover> {
-  const { scene, readingHeightM, galeMps, options, directionsASector, grid } = request;
+  const { scene, readingHeightM, galeMps, options, fineness = USUAL_FINENESS, grid } = request;
   const tiles = shelterTiles(grid);
   if (tiles.length !== 1 || mask.length !== cellCount(grid))
     throw new RangeError(`A grid of one tile and a mask of its ${cellCount(grid)} cells are expected.`);
@@ -72,8 +73,14 @@ export function* layCover(
   const pieces = barrierPieces(scene.barriers, least);
   const acting = [...new Set(pieces.map(({ barrier }) => barrier))];
   const trees = options.scatteredTrees ? looseTrees(scene.crowns, acting, readingHeightM, options) : [];
-  const directions = shelterDirections(scene.climate, scene.convergenceRad, galeMps, directionsASector);
-  const seasons = shelterSeasons(scene.leaf, scene.growingDay, [...scene.barriers, ...belts], trees);
+  const directions = shelterDirections(scene.climate, scene.convergenceRad, galeMps, fineness);
+  const seasons = shelterSeasons(
+    scene.leaf,
+    scene.growingDay,
+    [...scene.barriers, ...belts],
+    trees,
+    fineness.leafStates,
+  );
   const setting: ShelterSetting = {
     pieces,
     trees,

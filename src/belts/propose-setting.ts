@@ -11,7 +11,8 @@ import { chosenFeatures, featuresOfKind } from '../site/chosen-features.ts';
 import type { FeatureId, FeatureOf, SiteDocument } from '../site/document.ts';
 import type { FieldFeature } from '../site/records/field.ts';
 import { BadInputError } from '../units/bad-input.ts';
-import { LIVE_DIRECTIONS_A_SECTOR, shelterDirections } from '../wind/shelter-directions.ts';
+import { QUICK_FINENESS } from '../wind/fineness.ts';
+import { shelterDirections } from '../wind/shelter-directions.ts';
 import type { ShelterOptions, ShelterRequest, ShelterScene } from '../wind/shelter-types.ts';
 import type { BeltAim, SearchRequest } from './propose-job.ts';
 import { beltOptions, drawnOption, excludeEachOther } from './propose-options.ts';
@@ -105,7 +106,7 @@ export const shelterRequest = (
  */
 function leadingWinds(scene: ShelterScene, galeMps: number, season: WindSeason): number[] {
   let [sin, cos] = [0, 0];
-  const runs = shelterDirections(scene.climate, scene.convergenceRad, galeMps, 1).map(
+  const runs = shelterDirections(scene.climate, scene.convergenceRad, galeMps, { directionsASector: 1 }).map(
     ({ fromRad, growing, rest }) => ({
       fromRad,
       run:
@@ -171,7 +172,7 @@ export function searchFor(
         galeMps: setting.galeMps,
         options: setting.options,
         scene: { ...scene, barriers: standing },
-        directionsASector: LIVE_DIRECTIONS_A_SECTOR,
+        fineness: QUICK_FINENESS,
       },
       mask,
       rings: localRings(setting.scene.frame, field),

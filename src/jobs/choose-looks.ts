@@ -4,7 +4,7 @@ import { sameContent } from '../numeric/same-content.ts';
 import type { KeptScenes } from '../scene/kept-scenes.ts';
 import type { SceneOptions } from '../scene/options.ts';
 import { withThingsNear } from '../scene/things-near.ts';
-import { LIVE_DIRECTIONS_A_SECTOR } from '../wind/shelter-directions.ts';
+import { QUICK_FINENESS } from '../wind/fineness.ts';
 import type { ShelterResult, WindClimate } from '../wind/shelter-types.ts';
 import { withGroundNear } from './ground-near.ts';
 import { inLanes } from './lanes.ts';
@@ -73,7 +73,7 @@ export async function looksAt(
       );
       const result = await runner.run(
         'shelter',
-        { ...reading, scene: near, grid, directionsASector: LIVE_DIRECTIONS_A_SECTOR },
+        { ...reading, scene: near, grid, fineness: QUICK_FINENESS },
         { signal },
       );
       windDone += 1 / sheltered.length;

@@ -5,7 +5,7 @@ import { cellCount, type GridSpec } from '../numeric/grid.ts';
 import type { SceneOptions } from '../scene/options.ts';
 import { withThingsNear } from '../scene/things-near.ts';
 import type { SiteDocument } from '../site/document.ts';
-import { LIVE_DIRECTIONS_A_SECTOR } from '../wind/shelter-directions.ts';
+import { QUICK_FINENESS } from '../wind/fineness.ts';
 import type { LooksRequest } from './choose-looks.ts';
 import { withGroundNear } from './ground-near.ts';
 import type { JobRunner } from './messages.ts';
@@ -42,7 +42,7 @@ export async function shelteredFrom(
     const scene = withGroundNear(withThingsNear(scenes.shelter({ ...planned, year, pace }), grid), [grid]);
     const { windShare } = await runner.run(
       'shelter',
-      { ...reading, scene, grid, directionsASector: LIVE_DIRECTIONS_A_SECTOR },
+      { ...reading, scene, grid, fineness: QUICK_FINENESS },
       { signal },
     );
     let [known, enough] = [0, 0];

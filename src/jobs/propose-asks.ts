@@ -14,7 +14,7 @@ import type { LightResult } from '../light/light-types.ts';
 import { lightScene } from '../scene/build-scene.ts';
 import type { SceneOptions } from '../scene/options.ts';
 import type { FieldFeature } from '../site/records/field.ts';
-import { LIVE_DIRECTIONS_A_SECTOR } from '../wind/shelter-directions.ts';
+import { type Fineness, QUICK_FINENESS } from '../wind/fineness.ts';
 import { JobError, type JobRunner } from './messages.ts';
 import { runLight } from './run-light.ts';
 import { runShelter } from './run-shelter.ts';
@@ -65,10 +65,10 @@ export function proposeAsks(
     document: SiteDocument,
     moment: { year: number; pace: Pace },
     on: FieldCells,
-    directionsASector?: number,
+    fineness?: Fineness,
   ) => {
     goOn();
-    const request = { ...shelterRequest(setting, document, moment, on.grid), directionsASector };
+    const request = { ...shelterRequest(setting, document, moment, on.grid), fineness };
     return shelterOver(await runShelter(runner, request, { signal }), on.mask, wish);
   };
   return {
@@ -77,7 +77,7 @@ export function proposeAsks(
     lightCells,
     overIn: (document, year, pace) => over(document, { year, pace }, fine),
     roughlyOver: async (document, year, pace) =>
-      (await over(document, { year, pace }, coarse, LIVE_DIRECTIONS_A_SECTOR)).over,
+      (await over(document, { year, pace }, coarse, QUICK_FINENESS)).over,
     lightOf(document) {
       goOn();
       const { scene } = lightScene(document, { ...setting.scene, year: wish.year, pace: 'usual' });

@@ -1,5 +1,5 @@
 import { SCENE_ENDS, type SceneEnd } from '../scene/ends.ts';
-import { DIRECTIONS_A_SECTOR } from '../wind/shelter-directions.ts';
+import { USUAL_FINENESS } from '../wind/fineness.ts';
 import type { ShelterRequest, ShelterResult } from '../wind/shelter-types.ts';
 import type { JobRunner, RunOptions } from './messages.ts';
 import { type AtEnds, runEnds } from './run-ends.ts';
@@ -28,7 +28,11 @@ export const runShelterEnds = <Kept>(
       sceneAt,
       ask: async (scene, run) => keep(await runShelter(runner, { ...asked, scene }, run)),
       askFiner: async (scene, run) => {
-        const finer = { ...asked, scene, directionsASector: FINER * DIRECTIONS_A_SECTOR };
+        const finer = {
+          ...asked,
+          scene,
+          fineness: { ...USUAL_FINENESS, directionsASector: FINER * USUAL_FINENESS.directionsASector },
+        };
         return keep(await runShelter(runner, finer, run));
       },
       usual,

@@ -1,5 +1,5 @@
 import type { GridSpec } from '../numeric/grid.ts';
-import { LIVE_DIRECTIONS_A_SECTOR } from '../wind/shelter-directions.ts';
+import { QUICK_FINENESS } from '../wind/fineness.ts';
 import type { HeldShelterRequest, ShelterRequest, ShelterResult } from '../wind/shelter-types.ts';
 import { withGroundNear } from './ground-near.ts';
 import type { JobRunner, RunOptions } from './messages.ts';
@@ -33,11 +33,7 @@ export async function followShelter(
     ({ rows }) => rows,
     options,
     (grid, run, seat) =>
-      runner.run(
-        'shelter-follow',
-        { ...request, scene, grid, directionsASector: LIVE_DIRECTIONS_A_SECTOR },
-        { ...run, seat },
-      ),
+      runner.run('shelter-follow', { ...request, scene, grid, fineness: QUICK_FINENESS }, { ...run, seat }),
   );
   return joined(request.grid, parts);
 }

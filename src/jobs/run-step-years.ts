@@ -2,8 +2,8 @@ import type { Pace } from '../growth/height-curve.ts';
 import { shelterScene } from '../scene/build-scene.ts';
 import type { GrowthSpeeds, SceneOptions } from '../scene/options.ts';
 import type { FeatureId, SiteDocument } from '../site/document.ts';
+import { QUICK_FINENESS } from '../wind/fineness.ts';
 import { ownDrag } from '../wind/own-drag.ts';
-import { LIVE_DIRECTIONS_A_SECTOR } from '../wind/shelter-directions.ts';
 import type { ShelterOnGridsRequest, ShelterOptions } from '../wind/shelter-types.ts';
 import { growingPlants, YEARS } from '../years/growing-plants.ts';
 import { growthSpeed, shelterEffectOf } from '../years/shelter-effect.ts';
@@ -99,7 +99,7 @@ async function readWinds(
       }));
       const results = await runner.run(
         'shelter-on-grids',
-        { ...request, directionsASector: LIVE_DIRECTIONS_A_SECTOR, places: asked },
+        { ...request, fineness: QUICK_FINENESS, places: asked },
         options,
       );
       return part.map((place, i) => ({ trees: place.trees, cut: cutAtPlants(place, results[i].windShare) }));

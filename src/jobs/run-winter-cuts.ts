@@ -16,7 +16,7 @@ import type { PatchMask } from '../scene/patch-masks.ts';
 import { siteGrid } from '../scene/site-grid.ts';
 import type { FeatureId, SiteDocument } from '../site/document.ts';
 import type { FieldFeature } from '../site/records/field.ts';
-import { LIVE_DIRECTIONS_A_SECTOR } from '../wind/shelter-directions.ts';
+import { QUICK_FINENESS } from '../wind/fineness.ts';
 import type { ShelterOptions } from '../wind/shelter-types.ts';
 import type { JobRunner, RunOptions } from './messages.ts';
 import { runPatchCosts } from './run-patch-costs.ts';
@@ -162,7 +162,7 @@ export async function runWinterCuts(
       readingHeightM: setting.windHeightM,
       galeMps: setting.galeMps,
       options: setting.shelter,
-      directionsASector: LIVE_DIRECTIONS_A_SECTOR,
+      fineness: QUICK_FINENESS,
     };
     const { windShare } = await runShelter(runner, request, { signal });
     const year = windShare.subarray(YEAR_BAND * cellCount(wind.grid));

@@ -5,7 +5,7 @@ import { shelterScene } from '../scene/build-scene.ts';
 import { lightYears } from '../scene/build-years.ts';
 import type { SceneOptions } from '../scene/options.ts';
 import type { SiteDocument } from '../site/document.ts';
-import { LIVE_DIRECTIONS_A_SECTOR } from '../wind/shelter-directions.ts';
+import { QUICK_FINENESS } from '../wind/fineness.ts';
 import type { ShelterScene } from '../wind/shelter-types.ts';
 import type { YearMaps } from '../years/year-figures.ts';
 import { withGroundNear } from './ground-near.ts';
@@ -94,7 +94,7 @@ export async function runYears(
       missing.map(async (k) => {
         const { windShare } = await runner.run(
           'shelter',
-          { ...reading, scene: shelters[k], grid, directionsASector: LIVE_DIRECTIONS_A_SECTOR },
+          { ...reading, scene: shelters[k], grid, fineness: QUICK_FINENESS },
           { signal: run.signal },
         );
         windDone += 1 / missing.length;

@@ -8,13 +8,12 @@ import { LEAST_RELIEF_SHARE, MOST_RELIEF_SHARE } from './relief.ts';
 import type { ShelterDirection } from './shelter-directions.ts';
 import type { ShelterPhase } from './shelter-phases.ts';
 import { windRay } from './shelter-tile.ts';
-import { type Grove, MOST_FIELD_FLOATS, treeField } from './tree-field.ts';
+import { type Grove, type TreeRoom, takeTreeRoom, treeField } from './tree-field.ts';
 
 /** What acts besides barriers, and where in the kernel. */
 export interface Surroundings {
   readonly grove: Grove;
-  /** Address of the deficits of a field of trees. */
-  readonly field: number;
+  readonly trees: TreeRoom;
   /** Address of the relief on the tile (see reliefOnTile); null: even land. */
   readonly relief: number | null;
   /** Address of a second set of deficits, for what is multiplied into the first; null: the smallest share wins. */
@@ -29,7 +28,7 @@ export const takeSurroundings = (
   mostCells: number,
 ): Surroundings => ({
   grove,
-  field: kernel.take(grove.trees.length > 0 ? 4 * MOST_FIELD_FLOATS : 0),
+  trees: takeTreeRoom(kernel, grove),
   relief: relief ? kernel.take(3 * 4 * mostCells) : null,
   scratch: chained ? kernel.take(mostCells * LANE_BYTES) : null,
 });
@@ -56,7 +55,7 @@ export function* layDirection(
 /** Lays some of the pieces, and the trees, on a tile in which nothing lies yet. Pauses after each piece. */
 export function* layThings(
   ground: Ground,
-  { grove, field, scratch }: Surroundings,
+  { grove, trees, scratch }: Surroundings,
   blow: Blow,
   phases: readonly ShelterPhase[],
   some: readonly Piece[],
@@ -81,10 +80,10 @@ export function* layThings(
     }
     multiplyIn();
   }
-  const spec = treeField(grove, blow.ray, phases, kernel.floats, field / 4);
+  const spec = treeField(kernel, trees, grove, blow.ray, phases);
   if (spec) {
     if (scratch !== null) clearAt(scratch);
-    kernel.layField(field, spec.across, spec.along, spec.cellM, spec.firstAcrossM, spec.firstAlongM);
+    kernel.layField(trees.field, spec.across, spec.along, spec.cellM, spec.firstAcrossM, spec.firstAlongM);
     multiplyIn();
     yield;
   }

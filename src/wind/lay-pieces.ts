@@ -20,13 +20,14 @@ import { acrossWind, type ShelterTile, type WindRay } from './shelter-tile.ts';
 import type { ShelterOptions, ShelterRequest } from './shelter-types.ts';
 import { splatPanels } from './splat-panels.ts';
 import {
-  DISTANCE_NODES,
   deficitAt,
   deficitTable,
   distanceNode,
   fillDeficits,
+  type LineRoom,
   overPorousFactor,
   tableRow,
+  takeLineRoom,
 } from './weps-table.ts';
 
 /** Where a tile is worked out, and what is the same for all its directions. */
@@ -35,8 +36,8 @@ export interface Ground {
   readonly tile: ShelterTile;
   /** Address of the deficits, one float for each lane of a cell. */
   readonly deficits: number;
-  /** Addresses of scratch: the deficits of one piece by distance, and the gains of one end or the deficits at one line. */
-  readonly table: number;
+  readonly line: LineRoom;
+  /** Address of scratch: the gains of one end or the deficits at one line. */
   readonly gains: number;
   readonly pieces: readonly Piece[];
   readonly readingHeightM: number;
@@ -58,7 +59,7 @@ export function openGround(
   return {
     kernel,
     deficits: kernel.take(mostCells * LANE_BYTES),
-    table: kernel.take(DISTANCE_NODES * LANE_BYTES),
+    line: takeLineRoom(kernel),
     gains: kernel.take(LANE_BYTES),
     readingHeightM,
     options,
@@ -89,9 +90,8 @@ export function layPiece(
   piece: Piece,
   phases: readonly ShelterPhase[],
 ): void {
-  const { kernel, tile, deficits, options, readingHeightM, table: at } = ground;
+  const { kernel, tile, deficits, options, readingHeightM, line } = ground;
   const { barrier, xyM, heightM } = piece;
-  const table = deficitTable();
   const extent = extents[piece.group];
   const reachM = shelterReachM(extent.greatest - extent.least, options);
   const cosine = cosineOf(piece, ray, options);
@@ -108,8 +108,8 @@ export function layPiece(
         factor: overPorousFactor(porosity) * strength,
       };
     });
-    fillDeficits(table, places, { heightM: height, reachM }, nodes, kernel.floats, at / 4);
-    kernel.layLine(xyM[0], xyM[1], xyM[2], xyM[3], height, at);
+    fillDeficits(kernel, line, places, { heightM: height, reachM }, nodes);
+    kernel.layLine(xyM[0], xyM[1], xyM[2], xyM[3], height, line.deficits);
     return;
   }
   const panels =
@@ -124,7 +124,7 @@ export function layPiece(
       insideWoods: options.insideWoods,
     };
     const lanes = [lane, states.length === 1 ? LANES - 1 : lane] as const;
-    splatPanels(tile, ray, panels, effects, table, kernel.floats, deficits / 4, lanes);
+    splatPanels(tile, ray, panels, effects, deficitTable(), kernel.floats, deficits / 4, lanes);
   });
 }
 

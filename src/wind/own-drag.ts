@@ -1,13 +1,13 @@
 import { CROWN_STRIDE, type CrownSet } from '../crowns/crown-set.ts';
+import { USUAL_FINENESS } from './fineness.ts';
 import { LANES } from './kernel/assembly/layout.ts';
+import { startShelterKernel } from './kernel/kernel.ts';
 import { looseTrees } from './loose-trees.ts';
 import { shelterSeasons } from './shelter-phases.ts';
 import { acrossWind, alongWind, windRay } from './shelter-tile.ts';
 import type { ShelterRequest } from './shelter-types.ts';
-import { grove, treeField } from './tree-field.ts';
+import { grove, type TreeRoom, takeTreeRoom, treeField } from './tree-field.ts';
 
-/** Room for the field of one tree. */
-const FIELD_FLOATS = 32 * 32 * LANES;
 /** Any wind: it is the same from every side. */
 const RAY = windRay(0);
 
@@ -19,21 +19,25 @@ export function ownDrag({ scene, readingHeightM, options }: Omit<ShelterRequest,
   const { crowns, leaf, growingDay } = scene;
   const drag = new Float64Array(crowns.count);
   if (!options.scatteredTrees) return drag;
-  const field = new Float32Array(FIELD_FLOATS);
+  const kernel = startShelterKernel();
+  let room: TreeRoom | null = null;
   for (let i = 0; i < crowns.count; i++) {
     const alone = looseTrees(crownAlone(crowns, i), [], readingHeightM, options);
-    const { phases } = shelterSeasons(leaf, growingDay, [], alone);
+    const { phases } = shelterSeasons(leaf, growingDay, [], alone, USUAL_FINENESS.leafStates);
     const own = grove(alone, phases);
     const [tree] = alone;
+    if (!tree) continue;
+    room ??= takeTreeRoom(kernel, own);
     for (let first = 0; first < phases.length; first += LANES) {
       const beside = phases.slice(first, first + LANES);
-      const spec = treeField(own, RAY, beside, field, 0);
+      const spec = treeField(kernel, room, own, RAY, beside);
       if (!spec) break;
       // The field is laid out about the tree: it stands at a node.
       const column = Math.round((acrossWind(RAY, tree.xM, tree.yM) - spec.firstAcrossM) / spec.cellM);
       const row = Math.round((alongWind(RAY, tree.xM, tree.yM) - spec.firstAlongM) / spec.cellM);
+      const at = room.field / 4;
       beside.forEach(({ growingWeight }, lane) => {
-        drag[i] += growingWeight * field[(row * spec.across + column) * LANES + lane];
+        drag[i] += growingWeight * kernel.floats[at + (row * spec.across + column) * LANES + lane];
       });
     }
   }

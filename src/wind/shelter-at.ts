@@ -151,8 +151,8 @@ function shelterersOf(
   alone: WindClimate,
   bare: BySeason,
 ): SectorShelter[] {
-  const { scene, xM, yM, galeMps, directionsASector } = request;
-  const rays = shelterDirections(alone, scene.convergenceRad, galeMps, directionsASector).map(({ fromRad }) =>
+  const { scene, xM, yM, galeMps, fineness } = request;
+  const rays = shelterDirections(alone, scene.convergenceRad, galeMps, fineness).map(({ fromRad }) =>
     windRay(fromRad),
   );
   const crossed = new Map<number, WindCrossing>();

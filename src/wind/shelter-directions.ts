@@ -1,4 +1,5 @@
 import { type GridAzimuthRad, gridAzimuth, trueAzimuthFromDeg } from '../units/angle.ts';
+import { type Fineness, USUAL_FINENESS } from './fineness.ts';
 import { GALE_NODES } from './kernel/assembly/layout.ts';
 import { profileRatio } from './profile.ts';
 import type { ClimateSector, WindClimate } from './shelter-types.ts';
@@ -6,9 +7,6 @@ import { exceedanceShare } from './weibull.ts';
 
 /** Lists of this many evenly spaced sectors have a width; any other list is exact single directions. */
 const SECTOR_COUNTS = [8, 12, 16, 36];
-export const DIRECTIONS_A_SECTOR = 5;
-/** So few while a hand moves something; the answer at rest has them all. */
-export const LIVE_DIRECTIONS_A_SECTOR = 2;
 
 /** Greatest share of open wind in a gale table: up to 1.2 beside an end, 1.6 times that on a crest. */
 const MOST_SHARE = 2;
@@ -57,15 +55,14 @@ function galeTable(galeMps: number, mean10mMps: number, k: number): Float32Array
 }
 
 /**
- * Directions to sample: sectors of an even rose of 8, 12, 16 or 36 by the middles of equal parts, as many as
- * `aSector` (fifths, unless a finer rose is asked for); any other list as it stands. Directions that both seasons
+ * Directions to sample: sectors of an even rose of 8, 12, 16 or 36 by the middles of equal parts; any other list as it stands. Directions that both seasons
  * share are computed once. Azimuths are turned into the grid's.
  */
 export function shelterDirections(
   climate: WindClimate,
   convergenceRad: number,
   galeMps: number,
-  aSector = DIRECTIONS_A_SECTOR,
+  { directionsASector: aSector }: Pick<Fineness, 'directionsASector'> = USUAL_FINENESS,
 ): ShelterDirection[] {
   const to10m = profileRatio(climate.heightM, 10);
   const found = new Map<

@@ -3,8 +3,6 @@ import type { LeafPhases } from '../crowns/leaf-phases.ts';
 
 /** Floor of a living thing's optical porosity while its leaf state is between the two given ones. */
 const LEAST_POROSITY = 0.01;
-/** Leaf states computed apart; more are gathered into at most this many, by how far the leaves are out. */
-const MOST_STATES = 6;
 
 /** A leaf state of all barriers, and how much of each season it takes. */
 export interface ShelterPhase {
@@ -32,15 +30,19 @@ export function porosityAtLeafShare(porosityOn: number, porosityOff: number, lea
   return Math.exp(leafShare * Math.log(on) + (1 - leafShare) * Math.log(off));
 }
 
+/** Most leaf states that are computed apart; more are gathered, by how far the leaves are out. */
+export type MostLeafStates = 4 | 6;
+
 /**
- * Cuts the year into the leaf states that differ for these barriers and trees, with their weights in the growing season and in
- * the rest by days. A season without a day takes the weights of the whole year and no hours.
+ * Cuts the year into the leaf states that differ for these barriers and trees, with their weights in the growing season
+ * and in the rest by days. A season without a day takes the weights of the whole year and no hours.
  */
 export function shelterSeasons(
   leaf: LeafPhases,
   growingDay: Uint8Array,
   barriers: readonly Barrier[],
   trees: readonly { readonly leafClass: number; readonly areaOnM2: number; readonly areaOffM2: number }[],
+  most: MostLeafStates,
 ): ShelterSeasons {
   const days = growingDay.length;
   if (leaf.phaseOfDay.length !== days || (days !== 365 && days !== 366)) {
@@ -51,6 +53,7 @@ export function shelterSeasons(
     if (barrier.porosityOn !== barrier.porosityOff) matters[barrier.leafClass] = 1;
   }
   for (const tree of trees) if (tree.areaOnM2 !== tree.areaOffM2) matters[tree.leafClass] = 1;
+  for (let c = 0; c < leaf.classCount; c++) if (!changes(leaf, c)) matters[c] = 0;
   const found = new Map<string, { phase: number; growing: number; rest: number }>();
   let growingDays = 0;
   for (let day = 0; day < days; day++) {
@@ -72,12 +75,19 @@ export function shelterSeasons(
     growing,
     rest,
   }));
-  const phases = gatherStates(states, matters).map(({ leafShare, growing, rest }) => ({
+  const phases = gatherStates(states, matters, most).map(({ leafShare, growing, rest }) => ({
     leafShare,
     growingWeight: growingDays > 0 ? growing / growingDays : (growing + rest) / days,
     restWeight: restDays > 0 ? rest / restDays : (growing + rest) / days,
   }));
   return { phases, growingHours: growingDays * 24, restHours: restDays * 24 };
+}
+
+/** Whether a class is in more than one leaf state in the year. */
+function changes({ phaseCount, classCount, leafShare }: LeafPhases, leafClass: number): boolean {
+  for (let phase = 1; phase < phaseCount; phase++)
+    if (leafShare[phase * classCount + leafClass] !== leafShare[leafClass]) return true;
+  return false;
 }
 
 interface LeafState {
@@ -88,12 +98,16 @@ interface LeafState {
 }
 
 /**
- * Bare, full, and for each season a state with less and one with more than half of the leaves, which is the mean of
- * those it gathers by their days in that season. Leaves turn for some two months of a year and shelter changes little
- * within a state: a season's share of open wind moves by less than 0.002.
+ * Bare, full, and for each season a state with less and one with more than half of the leaves (of four in all: one
+ * state), which is the mean of those it gathers by their days in that season. Leaves turn for some two months of a year
+ * and shelter changes little within a state: a season's share of open wind moves by less than 0.002 (of four: 0.006).
  */
-function gatherStates(states: readonly LeafState[], matters: Uint8Array): readonly LeafState[] {
-  if (states.length <= MOST_STATES) return states;
+function gatherStates(
+  states: readonly LeafState[],
+  matters: Uint8Array,
+  most: MostLeafStates,
+): readonly LeafState[] {
+  if (states.length <= most) return states;
   const changing = matters.reduce((sum, one) => sum + one, 0);
   const gathered = new Map<
     string,
@@ -105,7 +119,8 @@ function gatherStates(states: readonly LeafState[], matters: Uint8Array): readon
     for (const season of ['growing', 'rest'] as const) {
       const days = state[season];
       if (days === 0) continue;
-      const key = turning ? `${season} ${inLeaf < 0.5}` : `${inLeaf}`;
+      const half = most === 6 && inLeaf < 0.5;
+      const key = turning ? `${season} ${half}` : `${inLeaf}`;
       const group = gathered.get(key) ?? {
         days: 0,
         shareDays: new Float64Array(matters.length),

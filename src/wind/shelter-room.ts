@@ -1,5 +1,6 @@
 /** What one request to the shelter engine comes to, and the room in a kernel in which its tiles are worked out. */
 import { barrierPieces, type Piece } from './barrier-pieces.ts';
+import { USUAL_FINENESS } from './fineness.ts';
 import { LANES } from './kernel/assembly/layout.ts';
 import { type Surroundings, takeSurroundings } from './lay-direction.ts';
 import { type Ground, openGround } from './lay-pieces.ts';
@@ -9,14 +10,14 @@ import { reliefOnTile } from './relief-on-tile.ts';
 import { type ShelterDirection, shelterDirections } from './shelter-directions.ts';
 import { type ShelterPhase, type ShelterSeasons, shelterSeasons } from './shelter-phases.ts';
 import {
+  type Additions,
   addOpen,
-  addSeason,
+  addSeasons,
   clearSums,
   type OpenSums,
   type SeasonSums,
+  takeAdditions,
   takeSums,
-  takeWeights,
-  type Weights,
   writeBands,
 } from './shelter-sums.ts';
 import type { ShelterTile } from './shelter-tile.ts';
@@ -42,11 +43,11 @@ export const activePieces = ({ scene, readingHeightM, options }: ShelterRequest)
   barrierPieces(scene.barriers, options.youngBelts ? readingHeightM : 0);
 
 export function shelterSetting(request: ShelterRequest): ShelterSetting {
-  const { scene, readingHeightM, galeMps, options, directionsASector } = request;
+  const { scene, readingHeightM, galeMps, options, fineness = USUAL_FINENESS } = request;
   const pieces = activePieces(request);
   const acting = [...new Set(pieces.map(({ barrier }) => barrier))];
   const trees = options.scatteredTrees ? looseTrees(scene.crowns, acting, readingHeightM, options) : [];
-  const directions = shelterDirections(scene.climate, scene.convergenceRad, galeMps, directionsASector);
+  const directions = shelterDirections(scene.climate, scene.convergenceRad, galeMps, fineness);
   const open = [
     { speedMps: 0, galeShare: 0 },
     { speedMps: 0, galeShare: 0 },
@@ -58,7 +59,7 @@ export function shelterSetting(request: ShelterRequest): ShelterSetting {
   return {
     pieces,
     trees,
-    seasons: shelterSeasons(scene.leaf, scene.growingDay, scene.barriers, trees),
+    seasons: shelterSeasons(scene.leaf, scene.growingDay, scene.barriers, trees, fineness.leafStates),
     directions,
     open,
     shaped: options.landform ? scene.relief : null,
@@ -69,7 +70,7 @@ export interface ShelterRoom {
   readonly ground: Omit<Ground, 'tile' | 'pieces'>;
   readonly around: Surroundings;
   readonly sums: readonly SeasonSums[];
-  readonly weights: Weights;
+  readonly additions: Additions;
   readonly rowY: number;
 }
 
@@ -91,7 +92,7 @@ export function openRoom(
       mostCells,
     ),
     sums: [takeSums(kernel, mostCells), takeSums(kernel, mostCells)],
-    weights: takeWeights(kernel),
+    additions: takeAdditions(kernel),
     rowY: kernel.take(8 * Math.max(...tiles.map(({ rows }) => rows))),
   };
 }
@@ -124,14 +125,16 @@ export function sideBySide(
 
 /** Adds the deficits that lie in the tile to the sums of both seasons. */
 export function sumUp(
-  { ground: { kernel }, sums, weights }: ShelterRoom,
+  { ground: { kernel }, sums, additions }: ShelterRoom,
   { growing, rest }: ShelterDirection,
   phases: readonly ShelterPhase[],
 ): void {
   const growingWeights = phases.map(({ growingWeight }) => growingWeight);
   const restWeights = phases.map(({ restWeight }) => restWeight);
-  addSeason(kernel, sums[GROWING], weights, growing, growingWeights);
-  addSeason(kernel, sums[REST], weights, rest, restWeights);
+  addSeasons(kernel, additions, [
+    { sums: sums[GROWING], of: growing, phaseWeights: growingWeights },
+    { sums: sums[REST], of: rest, phaseWeights: restWeights },
+  ]);
 }
 
 export function emptyShelter({ grid }: ShelterRequest, { directions }: ShelterSetting): ShelterResult {

@@ -1,6 +1,6 @@
 import { sampleGrid } from '../numeric/grid.ts';
 import { isInsideRing } from './footprint.ts';
-import { GALE_NODES, LANE_BYTES, LANES } from './kernel/assembly/layout.ts';
+import { GALE_NODES, LANE_BYTES, LANES, SEASON_BYTES } from './kernel/assembly/layout.ts';
 import type { ShelterKernel } from './kernel/kernel.ts';
 import { GALE_TABLE_NODES, type SeasonOfDirection } from './shelter-directions.ts';
 import type { ShelterTile } from './shelter-tile.ts';
@@ -37,41 +37,49 @@ export function addOpen(open: OpenSums, season: SeasonOfDirection | null): void 
   open.galeShare += season.frequency * season.galeShare[GALE_NODES];
 }
 
-/** Room in the kernel for what one direction weighs in one season. */
-export interface Weights {
-  readonly speed: number;
-  readonly gale: number;
-  readonly table: number;
+/** Room in the kernel for what one direction adds to the seasons: addresses. */
+export interface Additions {
+  /** Of what each of up to two seasons takes, see SEASON_BYTES. */
+  readonly seasons: number;
+  /** Of a gale table for each. */
+  readonly tables: readonly number[];
 }
 
-export const takeWeights = (kernel: ShelterKernel): Weights => ({
-  speed: kernel.take(LANE_BYTES),
-  gale: kernel.take(LANE_BYTES),
-  table: kernel.take(4 * GALE_TABLE_NODES),
+export const takeAdditions = (kernel: ShelterKernel): Additions => ({
+  seasons: kernel.take(2 * SEASON_BYTES),
+  tables: [kernel.take(4 * GALE_TABLE_NODES), kernel.take(4 * GALE_TABLE_NODES)],
 });
 
-/**
- * Adds one direction, whose deficits lie in the tile, to one season's sums.
- * @param phaseWeights what each leaf state takes of the season; fewer than there are lanes: the others count nothing.
- */
-export function addSeason(
-  kernel: ShelterKernel,
-  sums: SeasonSums,
-  weights: Weights,
-  season: SeasonOfDirection | null,
-  phaseWeights: readonly number[],
-): void {
-  if (!season || phaseWeights.every((weight) => weight === 0)) return;
-  const { floats } = kernel;
-  for (let lane = 0; lane < LANES; lane++) {
-    const share = phaseWeights[lane] ?? 0;
-    floats[weights.speed / 4 + lane] = season.speedWeightMps * share;
-    floats[weights.gale / 4 + lane] = season.frequency * share;
+/** What a season has of one direction, and what each leaf state takes of it. */
+export interface SeasonShare {
+  readonly sums: SeasonSums;
+  readonly of: SeasonOfDirection | null;
+  /** Fewer than there are lanes: the others count nothing. */
+  readonly phaseWeights: readonly number[];
+}
+
+/** Adds one direction, whose deficits lie in the tile, to the sums of both seasons. */
+export function addSeasons(kernel: ShelterKernel, room: Additions, shares: readonly SeasonShare[]): void {
+  const { floats, integers } = kernel;
+  let seasons = 0;
+  for (const { sums, of, phaseWeights } of shares) {
+    if (!of || phaseWeights.every((weight) => weight === 0)) continue;
+    const at = (room.seasons + seasons * SEASON_BYTES) / 4;
+    const table = room.tables[seasons];
+    for (let lane = 0; lane < LANES; lane++) {
+      const share = phaseWeights[lane] ?? 0;
+      floats[at + 4 + lane] = of.speedWeightMps * share;
+      floats[at + 8 + lane] = of.frequency * share;
+    }
+    // The chance of a gale grows with the share of open wind, so the last node is the greatest.
+    const never = of.galeShare[of.galeShare.length - 1] === 0;
+    if (!never) floats.set(of.galeShare, table / 4);
+    integers[at] = sums.speed;
+    integers[at + 1] = sums.gale;
+    integers[at + 2] = never ? 0 : table;
+    seasons++;
   }
-  // The chance of a gale grows with the share of open wind, so the last node is the greatest.
-  const never = season.galeShare[season.galeShare.length - 1] === 0;
-  if (!never) floats.set(season.galeShare, weights.table / 4);
-  kernel.addDirection(sums.speed, weights.speed, sums.gale, weights.gale, never ? 0 : weights.table);
+  if (seasons > 0) kernel.addDirection(seasons, room.seasons);
 }
 
 /** Writes the three bands of a tile's cells. Mutates `result`. */

@@ -2,6 +2,7 @@ import type { Barrier } from '../crowns/barrier.ts';
 import type { CrownSet } from '../crowns/crown-set.ts';
 import type { LeafPhases } from '../crowns/leaf-phases.ts';
 import type { Grid, GridSpec } from '../numeric/grid.ts';
+import type { Fineness } from './fineness.ts';
 import type { Relief } from './relief.ts';
 
 /** One sector of the wind climate in one season; frequencies of a season with its calms add to 1. */
@@ -54,8 +55,8 @@ export interface ShelterRequest {
   /** Open 10 m wind that counts as a gale, m/s. */
   readonly galeMps: number;
   readonly options: ShelterOptions;
-  /** Directions sampled in each sector of an even rose; absent: the usual five. */
-  readonly directionsASector?: number;
+  /** Absent: the usual one. */
+  readonly fineness?: Fineness;
 }
 
 /** A small grid of a scene, and what of the scene acts there. */

@@ -3,11 +3,12 @@
  * grid that lies along the wind, and what it takes off. The grid is made from the trees alone, so that a part of a map
  * comes out as in the whole, and turns, mirrors and grows with the scene.
  */
-import { LANES } from './kernel/assembly/layout.ts';
+import { LANES, TREE_BYTES } from './kernel/assembly/layout.ts';
+import type { ShelterKernel } from './kernel/kernel.ts';
 import type { LooseTree } from './loose-trees.ts';
 import { porosityAtLeafShare, type ShelterPhase } from './shelter-phases.ts';
 import { acrossWind, alongWind, type WindRay } from './shelter-tile.ts';
-import { deficitAmongTrees } from './tree-drag.ts';
+import { DRAG_NODES, dragTable, MOST_ROUGHNESS_DENSITY } from './tree-drag.ts';
 
 /** Our guess: a tree's drag is felt over so many tree heights downwind, falling linearly to nothing. */
 const FELT_H = 20;
@@ -21,7 +22,7 @@ const MOST_CELLS = 96;
 const MARGIN = 8;
 
 /** Most floats that the deficits of a field take. */
-export const MOST_FIELD_FLOATS = (MOST_CELLS + MARGIN) * (MOST_CELLS + FELT_CELLS + MARGIN) * LANES;
+const MOST_FIELD_FLOATS = (MOST_CELLS + MARGIN) * (MOST_CELLS + FELT_CELLS + MARGIN) * LANES;
 
 /** Trees, and what each shows to the wind in each leaf state. */
 export interface Grove {
@@ -93,67 +94,58 @@ function layOut(trees: readonly LooseTree[], ray: WindRay): { spec: FieldSpec; p
   return { spec: { cellM, firstAcrossM, firstAlongM, across, along }, places };
 }
 
-/**
- * Weights of the three nodes around a place, at `u` from the middle one: quadratic B-splines, so that the rows of an
- * orchard do not beat with the nodes.
- */
-const splineWeights = (u: number): readonly [number, number, number] => [
-  0.5 * (0.5 - u) ** 2,
-  0.75 - u * u,
-  0.5 * (0.5 + u) ** 2,
-];
+/** Where in a kernel a field of trees is worked out: addresses. */
+export interface TreeRoom {
+  /** The deficits at the nodes: LANES floats a node, row along * across + column across. */
+  readonly field: number;
+  readonly trees: number;
+  readonly table: number;
+}
 
-/** Room for the sums of one field, all nothing between two; one a thread. */
-let sums: Float64Array | null = null;
-
-/** How much ground so many rows upwind counts: nearer ground for more. */
-const nearness = (rows: number): number => (rows >= 0 && rows < FELT_CELLS ? 1 - rows / FELT_CELLS : 0);
-/** What all rows count for together. */
-const WHOLE = (FELT_CELLS + 1) / 2;
+export function takeTreeRoom(kernel: ShelterKernel, { trees }: Grove): TreeRoom {
+  if (trees.length === 0) return { field: 0, trees: 0, table: 0 };
+  const room = {
+    field: kernel.take(4 * MOST_FIELD_FLOATS),
+    trees: kernel.take(TREE_BYTES * trees.length),
+    table: kernel.take(4 * dragTable().length),
+  };
+  kernel.floats.set(dragTable(), room.table / 4);
+  return room;
+}
 
 /**
  * The deficits 1 - f of the trees at the nodes of a grid along one wind, one lane for each of up to LANES leaf states;
- * nothing at the outermost nodes. Null where there are no trees.
- * @param out (row along * across + column across) * LANES + lane, from `at` on. Mutates `out`.
+ * nothing at the outermost nodes. Null where there are no trees. Writes `room.field`.
  */
 export function treeField(
+  kernel: ShelterKernel,
+  room: TreeRoom,
   { trees, areas: areasOf }: Grove,
   ray: WindRay,
   phases: readonly ShelterPhase[],
-  out: Float32Array,
-  at: number,
 ): FieldSpec | null {
   if (trees.length === 0) return null;
   const { spec, places } = layOut(trees, ray);
   const { across, along, cellM } = spec;
-  const row = across * LANES;
   const areas = phases.map((phase) => areasOf.get(phase) as Float64Array);
-  // Most nodes have no tree about them: only those that have are visited again, and left as they were found.
-  sums ??= new Float64Array(MOST_FIELD_FLOATS);
-  const felt: number[] = [];
-  const upwind = new Float64Array(FELT_CELLS + 2);
+  const { doubles, floats } = kernel;
   for (let i = 0; i < trees.length; i++) {
-    const c = Math.round(places[2 * i]);
-    const r = Math.round(places[2 * i + 1]);
-    const across3 = splineWeights(places[2 * i] - c);
-    const along3 = splineWeights(places[2 * i + 1] - r);
-    // What the tree counts for on the rows from just before it on, averaged over the ground upwind of each.
-    for (let m = 0; m < upwind.length; m++)
-      upwind[m] = along3[0] * nearness(m) + along3[1] * nearness(m - 1) + along3[2] * nearness(m - 2);
-    const first = (r - 1) * row + (c - 1) * LANES;
-    for (let lane = 0; lane < areas.length; lane++) {
-      const density = areas[lane][i] / (cellM * cellM);
-      if (density === 0) continue;
-      for (let m = 0; m < upwind.length; m++)
-        for (let n = 0; n < 3; n++) {
-          const node = first + m * row + n * LANES + lane;
-          if (sums[node] === 0) felt.push(node);
-          sums[node] += across3[n] * upwind[m] * density;
-        }
-    }
+    const at = room.trees + i * TREE_BYTES;
+    doubles[at / 8] = places[2 * i];
+    doubles[at / 8 + 1] = places[2 * i + 1];
+    for (let lane = 0; lane < LANES; lane++)
+      floats[at / 4 + 4 + lane] = lane < areas.length ? areas[lane][i] / (cellM * cellM) : 0;
   }
-  out.fill(0, at, at + row * along);
-  for (const node of felt) out[at + node] = deficitAmongTrees(sums[node] / WHOLE);
-  for (const node of felt) sums[node] = 0;
+  kernel.fillField(
+    room.field,
+    across,
+    along,
+    room.trees,
+    trees.length,
+    FELT_CELLS,
+    MOST_ROUGHNESS_DENSITY,
+    room.table,
+    DRAG_NODES,
+  );
   return spec;
 }

@@ -1,4 +1,5 @@
-import { LANES, NODES_PER_HEIGHT } from './kernel/assembly/layout.ts';
+import { LANE_BYTES, LANES, NODES_PER_HEIGHT, ROW_BYTES } from './kernel/assembly/layout.ts';
+import type { ShelterKernel } from './kernel/kernel.ts';
 import {
   barrierPorosity,
   DOWNWIND_REACH_H,
@@ -81,37 +82,50 @@ export interface TablePlace {
   readonly factor: number;
 }
 
+/** Where in a kernel the deficits of one barrier by distance are worked out: addresses. */
+export interface LineRoom {
+  /** The whole table, row by row. */
+  readonly rows: number;
+  readonly places: number;
+  /** The deficits: LANES floats a node. */
+  readonly deficits: number;
+}
+
+/** Nodes that the kernel may write beyond the last that is asked for. */
+const SPARE_NODES = 3;
+
+export function takeLineRoom(kernel: ShelterKernel): LineRoom {
+  const { deficit } = deficitTable();
+  const room = {
+    rows: kernel.take(4 * (deficit.length + SPARE_NODES)),
+    places: kernel.take(LANES * ROW_BYTES),
+    deficits: kernel.take((DISTANCE_NODES + SPARE_NODES) * LANE_BYTES),
+  };
+  kernel.floats.set(deficit, room.rows / 4);
+  return room;
+}
+
 /**
  * Writes the deficits of one barrier in some leaf states, one beside the other, for the nodes `from` to `to`.
  * @param places one for each lane; fewer than there are lanes: the last stands for those that are missing.
- * @param out four floats a node, its first at `at`. Mutates `out`. @param reachM distance to which the barrier shelters
- * in full; beyond it in inverse proportion.
+ * @param reachM distance to which the barrier shelters in full; beyond it in inverse proportion.
  */
 export function fillDeficits(
-  table: DeficitTable,
+  kernel: ShelterKernel,
+  room: LineRoom,
   places: readonly TablePlace[],
   { heightM, reachM }: { readonly heightM: number; readonly reachM: number },
   [from, to]: readonly [number, number],
-  out: Float32Array,
-  at: number,
 ): void {
-  const { deficit } = table;
-  const reachNodes = (reachM / heightM) * NODES_PER_HEIGHT;
-  const zero = UPWIND_REACH_H * NODES_PER_HEIGHT;
+  const { integers, floats } = kernel;
   for (let lane = 0; lane < LANES; lane++) {
-    if (lane >= places.length) {
-      for (let node = from; node <= to; node++)
-        out[at + node * LANES + lane] = out[at + node * LANES + lane - 1];
-      continue;
-    }
-    const { row, factor } = places[lane];
-    const r = Math.min(ROWS - 2, Math.floor(row));
-    const u = row - r;
-    let i = r * DISTANCE_NODES + from;
-    for (let node = from; node <= to; node++, i++) {
-      const away = Math.abs(node - zero);
-      const short = away > reachNodes ? factor * (reachNodes / away) : factor;
-      out[at + node * LANES + lane] = short * (deficit[i] + u * (deficit[i + DISTANCE_NODES] - deficit[i]));
-    }
+    const { row, factor } = places[Math.min(lane, places.length - 1)];
+    const before = Math.min(ROWS - 2, Math.floor(row));
+    const at = (room.places + lane * ROW_BYTES) / 4;
+    integers[at] = room.rows + 4 * before * DISTANCE_NODES;
+    integers[at + 1] = room.rows + 4 * (before + 1) * DISTANCE_NODES;
+    floats[at + 2] = row - before;
+    floats[at + 3] = factor;
   }
+  kernel.fillLine(room.places, (reachM / heightM) * NODES_PER_HEIGHT, from, to, room.deficits);
 }

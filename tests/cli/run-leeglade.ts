@@ -26,10 +26,9 @@ export async function run(...args: string[]): Promise<Ran> {
 
 /** Runs the command line as a person does, in a process of its own. */
 export function runApart(args: readonly string[], env: Record<string, string> = {}): Ran {
-  const { status, stdout, stderr } = spawnSync(
-    process.execPath,
-    ['--import', 'tsx', 'src/cli/main.ts', ...args],
-    { encoding: 'utf8', env: { ...process.env, npm_lifecycle_event: '', NODE_OPTIONS: '', ...env } },
-  );
+  const { status, stdout, stderr } = spawnSync(process.execPath, ['.tools/leeglade.mjs', ...args], {
+    encoding: 'utf8',
+    env: { ...process.env, npm_lifecycle_event: '', NODE_OPTIONS: '', ...env },
+  });
   return { status, stdout, stderr };
 }

@@ -46,7 +46,7 @@ function commandLine(command: string, cellM: number, layout: string | null, out:
   const { status, stderr } = spawnSync(
     process.execPath,
     [
-      ...['--import', 'tsx', 'src/cli/main.ts', command, DEMO, '--quiet'],
+      ...['.tools/leeglade.mjs', command, DEMO, '--quiet'],
       ...['--year', String(YEAR), '--cell', String(cellM), '--out', out],
       ...(layout === null ? [] : ['--layout', layout]),
     ],

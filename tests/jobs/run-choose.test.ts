@@ -12,7 +12,7 @@ import type { SceneOptions } from '../../src/scene/options.ts';
 import type { SiteDocument, SiteFeature } from '../../src/site/document.ts';
 import { choosingDefaults } from '../../src/site/records/choosing.ts';
 import type { FieldFeature } from '../../src/site/records/field.ts';
-import { LIVE_DIRECTIONS_A_SECTOR } from '../../src/wind/shelter-directions.ts';
+import { QUICK_FINENESS } from '../../src/wind/fineness.ts';
 import { USUAL_SHELTER_OPTIONS } from '../../src/wind/shelter-guesses.ts';
 import { at, line, northWind, optionsOf, tree } from '../years/years-site.ts';
 
@@ -75,7 +75,7 @@ describe('what is asked of each field', () => {
         ...reading,
         scene: shelterScene(document, state).scene,
         grid,
-        directionsASector: LIVE_DIRECTIONS_A_SECTOR,
+        fineness: QUICK_FINENESS,
       });
       const [light] = await here.run('light-years', {
         scene: lightScene(document, { ...state, year: 0 }).scene,
@@ -127,7 +127,7 @@ describe('what is asked of each field', () => {
           ...reading,
           scene,
           grid,
-          directionsASector: LIVE_DIRECTIONS_A_SECTOR,
+          fineness: QUICK_FINENESS,
         });
         let [known, sheltered] = [0, 0];
         for (const [cell, inside] of mask.entries()) {

@@ -9,7 +9,7 @@ import { lightYears } from '../../src/scene/build-years.ts';
 import { siteGrid } from '../../src/scene/site-grid.ts';
 import type { SiteDocument, SiteFeature } from '../../src/site/document.ts';
 import { computeShelter } from '../../src/wind/compute-shelter.ts';
-import { LIVE_DIRECTIONS_A_SECTOR } from '../../src/wind/shelter-directions.ts';
+import { QUICK_FINENESS } from '../../src/wind/fineness.ts';
 import { USUAL_SHELTER_OPTIONS } from '../../src/wind/shelter-guesses.ts';
 import { line, northWind, optionsOf, tree } from '../years/years-site.ts';
 
@@ -54,7 +54,7 @@ describe('the years of a field', () => {
           ...reading,
           scene: shelterScene(document, { ...options, year }).scene,
           grid,
-          directionsASector: LIVE_DIRECTIONS_A_SECTOR,
+          fineness: QUICK_FINENESS,
         }),
       );
       const found = maps.get(year)!;

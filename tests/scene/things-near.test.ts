@@ -3,6 +3,7 @@ import { runToEnd } from '../../src/numeric/steps.ts';
 import { shelterScene } from '../../src/scene/build-scene.ts';
 import { withThingsNear } from '../../src/scene/things-near.ts';
 import { computeShelter } from '../../src/wind/compute-shelter.ts';
+import { QUICK_FINENESS } from '../../src/wind/fineness.ts';
 import { USUAL_SHELTER_OPTIONS } from '../../src/wind/shelter-guesses.ts';
 import { twentyFields } from '../bench/twenty-fields.ts';
 
@@ -17,7 +18,7 @@ const cutOf = (of: typeof scene, scatteredTrees: boolean) =>
       readingHeightM: 1.5,
       galeMps: 10.8,
       options: { ...USUAL_SHELTER_OPTIONS, scatteredTrees },
-      directionsASector: 2,
+      fineness: QUICK_FINENESS,
     }),
   ).windShare;
 

@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import { seededRandom } from '../../src/numeric/random.ts';
 import { runToEnd } from '../../src/numeric/steps.ts';
 import { computeShelter } from '../../src/wind/compute-shelter.ts';
+import { QUICK_FINENESS } from '../../src/wind/fineness.ts';
 import { type Followed, followShelter, type ShelterField } from '../../src/wind/shelter-field.ts';
 import type { ShelterRequest } from '../../src/wind/shelter-types.ts';
 import { crownSet, request, sector, seededBarriers, seededTrees } from './shelter-scenes.ts';
@@ -41,7 +42,7 @@ test.each([
       const heightM = barrier.heightM.map((height) => height * (0.95 + 0.1 * random()));
       return { ...barrier, xyM, heightM };
     });
-    scene = { ...scene, scene: { ...scene.scene, barriers }, directionsASector: 2 };
+    scene = { ...scene, scene: { ...scene.scene, barriers }, fineness: QUICK_FINENESS };
     const step: Followed = runToEnd(followShelter(field, { ...scene, held: [held] }));
     if (field && step.field === field) kept++;
     field = step.field;

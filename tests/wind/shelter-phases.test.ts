@@ -27,12 +27,12 @@ describe('leaf states', () => {
     { leafClass: 1, porosityOn: 0.35, porosityOff: 0.7 },
   );
   it('count as one where nothing drops its leaves', () => {
-    const { phases } = shelterSeasons(leaf, growingDay, [{ ...deciduous, porosityOff: 0.35 }], []);
+    const { phases } = shelterSeasons(leaf, growingDay, [{ ...deciduous, porosityOff: 0.35 }], [], 6);
     expect(phases).toHaveLength(1);
     expect([phases[0].growingWeight, phases[0].restWeight]).toEqual([1, 1]);
   });
   it('weigh each season by its days', () => {
-    const { phases, growingHours, restHours } = shelterSeasons(leaf, growingDay, [deciduous], []);
+    const { phases, growingHours, restHours } = shelterSeasons(leaf, growingDay, [deciduous], [], 6);
     expect(phases.map(({ growingWeight }) => Math.round(growingWeight * 183))).toEqual([15, 30, 138]);
     expect([growingHours, restHours]).toEqual([183 * 24, 182 * 24]);
   });

@@ -37,13 +37,19 @@ interface KernelFunctions {
   ): void;
   applyRelief(relief: number, least: number, most: number): void;
   chainDeficits(second: number): void;
-  addDirection(
-    speed: number,
-    speedWeights: number,
-    gale: number,
-    galeWeights: number,
-    galeTable: number,
+  fillLine(rows: number, reachNodes: number, from: number, to: number, out: number): void;
+  fillField(
+    field: number,
+    across: number,
+    along: number,
+    trees: number,
+    count: number,
+    feltRows: number,
+    mostDensity: number,
+    table: number,
+    tableNodes: number,
   ): void;
+  addDirection(seasons: number, first: number): void;
 }
 
 export type ShelterKernel = KernelFunctions & WasmMemory;

@@ -4,7 +4,7 @@
  * Along-wind distance t = -(x upX + y upY) grows downwind, across-wind distance s = x upY - y upX to the right of
  * someone who faces the wind.
  */
-import { GALE_NODES, LANE_BYTES, NODES_PER_HEIGHT } from './layout';
+import { GALE_NODES, LANE_BYTES, NODES_PER_HEIGHT, ROW_BYTES, SEASON_BYTES, TREE_BYTES } from './layout';
 
 /** The barrier function is used from so many heights upwind to so many downwind (weps.ts). */
 const UPWIND_REACH_H: f64 = 5;
@@ -312,46 +312,156 @@ export function chainDeficits(second: usize): void {
 }
 
 /**
- * Adds one direction over the cells of the tile to one season's sums.
- * @param speed address of the sums of speed deficit, four floats a cell; @param speedWeights four floats: what a whole
- * deficit in each leaf state counts, m/s
- * @param gale address of the sums of gale share less that of open ground, one float a cell; @param galeWeights four
- * floats; @param galeTable address of the share of hours with a gale by share of open wind, 0: there is never one
+ * Writes the deficits of one straight piece at the distance nodes `from` to `to`, and at up to three more.
+ * @param rows one place in the table of the barrier function for each leaf state: address of the deficits by node of
+ * the row before it and of the row after it, i32; how far between, f32; what the deficit is multiplied by, f32.
+ * @param reachNodes distance from the piece beyond which they fall in inverse proportion.
+ * @param out address of four floats a node.
  */
-export function addDirection(
-  speed: usize,
-  speedWeights: usize,
-  gale: usize,
-  galeWeights: usize,
-  galeTable: usize,
-): void {
-  const weight = v128.load(speedWeights);
-  const w0 = load<f32>(galeWeights);
-  const w1 = load<f32>(galeWeights, 4);
-  const w2 = load<f32>(galeWeights, 8);
-  const w3 = load<f32>(galeWeights, 12);
-  const open: f32 = galeTable ? load<f32>(galeTable, GALE_NODES * 4) : 0;
-  const cells = columns * rows;
-  let at = deficits;
-  for (let cell = 0; cell < cells; cell++, at += LANE_BYTES, speed += LANE_BYTES, gale += 4) {
-    const deficit = v128.load(at);
-    if (!v128.any_true(f32x4.ne(deficit, f32x4.splat(0)))) continue;
-    v128.store(speed, f32x4.add(v128.load(speed), f32x4.mul(weight, deficit)));
-    if (!galeTable) continue;
-    let change: f32 = 0;
-    if (w0) change += w0 * (chanceAt(galeTable, f32x4.extract_lane(deficit, 0)) - open);
-    if (w1) change += w1 * (chanceAt(galeTable, f32x4.extract_lane(deficit, 1)) - open);
-    if (w2) change += w2 * (chanceAt(galeTable, f32x4.extract_lane(deficit, 2)) - open);
-    if (w3) change += w3 * (chanceAt(galeTable, f32x4.extract_lane(deficit, 3)) - open);
-    store<f32>(gale, load<f32>(gale) + change);
+export function fillLine(rows: usize, reachNodes: f32, from: i32, to: i32, out: usize): void {
+  const reach = f32x4.splat(reachNodes);
+  const nodeZero = f32x4.splat(<f32>UPWIND_REACH_H * <f32>NODES_PER_HEIGHT);
+  const one = f32x4.splat(1);
+  for (let node = from; node <= to; node += 4) {
+    const nodes = f32x4.add(f32x4.splat(<f32>node), f32x4(0, 1, 2, 3));
+    const away = f32x4.abs(f32x4.sub(nodes, nodeZero));
+    const short = v128.bitselect(f32x4.div(reach, away), one, f32x4.gt(away, reach));
+    const a = f32x4.mul(short, rowAt(rows, node));
+    const b = f32x4.mul(short, rowAt(rows + ROW_BYTES, node));
+    const c = f32x4.mul(short, rowAt(rows + 2 * ROW_BYTES, node));
+    const d = f32x4.mul(short, rowAt(rows + 3 * ROW_BYTES, node));
+    // From four nodes of each leaf state to four leaf states of each node.
+    const ab = v128.shuffle<f32>(a, b, 0, 4, 1, 5);
+    const cd = v128.shuffle<f32>(c, d, 0, 4, 1, 5);
+    const abAfter = v128.shuffle<f32>(a, b, 2, 6, 3, 7);
+    const cdAfter = v128.shuffle<f32>(c, d, 2, 6, 3, 7);
+    const at = out + <usize>node * LANE_BYTES;
+    v128.store(at, v128.shuffle<f64>(ab, cd, 0, 2));
+    v128.store(at, v128.shuffle<f64>(ab, cd, 1, 3), LANE_BYTES);
+    v128.store(at, v128.shuffle<f64>(abAfter, cdAfter, 0, 2), 2 * LANE_BYTES);
+    v128.store(at, v128.shuffle<f64>(abAfter, cdAfter, 1, 3), 3 * LANE_BYTES);
   }
 }
 
+/** Deficits of one leaf state at four nodes. */
 @inline
-function chanceAt(table: usize, deficit: f32): f32 {
-  const v: f32 = (<f32>1 - deficit) * <f32>GALE_NODES;
-  const node = <i32>v;
-  const at = table + (<usize>node << 2);
-  const near = load<f32>(at);
-  return near + (v - <f32>node) * (load<f32>(at, 4) - near);
+function rowAt(row: usize, node: i32): v128 {
+  const less = v128.load(<usize>load<i32>(row) + (<usize>node << 2));
+  const more = v128.load(<usize>load<i32>(row, 4) + (<usize>node << 2));
+  const between = v128.load32_splat(row, 8);
+  return f32x4.mul(v128.load32_splat(row, 12), f32x4.add(less, f32x4.mul(between, f32x4.sub(more, less))));
+}
+
+/**
+ * The deficits of scattered trees at the nodes of a grid along the wind: each tree's roughness density is laid on the
+ * nodes about it, averaged over the ground upwind of each node, nearer ground for more, and turned into a deficit.
+ * @param field address of the deficits, four floats a node.
+ * @param trees address of each tree's column and row in the grid, f64, and its density in each leaf state, four f32.
+ * @param feltRows rows downwind over which a tree's drag falls to nothing.
+ * @param table address of the deficits by the square root of the share of the greatest density, `tableNodes` nodes and
+ * one to spare, f32.
+ */
+export function fillField(
+  field: usize,
+  across: i32,
+  along: i32,
+  trees: usize,
+  count: i32,
+  feltRows: i32,
+  mostDensity: f32,
+  table: usize,
+  tableNodes: i32,
+): void {
+  const nodes = across * along;
+  const rowBytes = <usize>across * LANE_BYTES;
+  memory.fill(field, 0, <usize>nodes * LANE_BYTES);
+  const whole = <f64>(feltRows + 1) / 2;
+  for (let tree = 0; tree < count; tree++, trees += TREE_BYTES) {
+    const column = load<f64>(trees);
+    const row = load<f64>(trees, 8);
+    const density = v128.load(trees, 16);
+    const c = <i32>Math.floor(column + 0.5);
+    const r = <i32>Math.floor(row + 0.5);
+    // Quadratic B-splines over the three nodes around, so that the rows of an orchard do not beat with the nodes.
+    const u = column - <f64>c;
+    const v = row - <f64>r;
+    const left = f32x4.mul(density, f32x4.splat(<f32>(0.5 * (0.5 - u) * (0.5 - u))));
+    const middle = f32x4.mul(density, f32x4.splat(<f32>(0.75 - u * u)));
+    const right = f32x4.mul(density, f32x4.splat(<f32>(0.5 * (0.5 + u) * (0.5 + u))));
+    const before = 0.5 * (0.5 - v) * (0.5 - v);
+    const at = 0.75 - v * v;
+    const after = 0.5 * (0.5 + v) * (0.5 + v);
+    let out = field + <usize>(r - 1) * rowBytes + <usize>(c - 1) * LANE_BYTES;
+    for (let m = 0; m < feltRows + 2; m++, out += rowBytes) {
+      const upwind =
+        before * nearness(m, feltRows) + at * nearness(m - 1, feltRows) + after * nearness(m - 2, feltRows);
+      const share = f32x4.splat(<f32>(upwind / whole));
+      v128.store(out, f32x4.add(v128.load(out), f32x4.mul(share, left)));
+      v128.store(out, f32x4.add(v128.load(out, LANE_BYTES), f32x4.mul(share, middle)), LANE_BYTES);
+      v128.store(out, f32x4.add(v128.load(out, 2 * LANE_BYTES), f32x4.mul(share, right)), 2 * LANE_BYTES);
+    }
+  }
+  const perDensity = f32x4.splat(<f32>1 / mostDensity);
+  const one = f32x4.splat(1);
+  const perRoot = f32x4.splat(<f32>tableNodes);
+  for (let node = 0, out = field; node < nodes; node++, out += LANE_BYTES) {
+    const density = v128.load(out);
+    if (!v128.any_true(density)) continue;
+    const root = f32x4.mul(f32x4.sqrt(f32x4.min(one, f32x4.mul(density, perDensity))), perRoot);
+    v128.store(out, readBetween(table, root));
+  }
+}
+
+/** How much ground so many rows upwind counts. */
+@inline
+function nearness(rowsUpwind: i32, feltRows: i32): f64 {
+  return rowsUpwind >= 0 && rowsUpwind < feltRows ? 1 - <f64>rowsUpwind / <f64>feltRows : 0;
+}
+
+/** Four places of a table, each read between its nodes. */
+@inline
+function readBetween(table: usize, at: v128): v128 {
+  const node = i32x4.trunc_sat_f32x4_s(at);
+  const bytes = i32x4.shl(node, 2);
+  const n0 = table + <usize>i32x4.extract_lane(bytes, 0);
+  const n1 = table + <usize>i32x4.extract_lane(bytes, 1);
+  const n2 = table + <usize>i32x4.extract_lane(bytes, 2);
+  const n3 = table + <usize>i32x4.extract_lane(bytes, 3);
+  // Each node with the one after it.
+  const p01 = v128.load64_lane(n1, v128.load64_zero(n0), 1);
+  const p23 = v128.load64_lane(n3, v128.load64_zero(n2), 1);
+  const near = v128.shuffle<f32>(p01, p23, 0, 2, 4, 6);
+  const next = v128.shuffle<f32>(p01, p23, 1, 3, 5, 7);
+  return f32x4.add(near, f32x4.mul(f32x4.sub(at, f32x4.convert_i32x4_s(node)), f32x4.sub(next, near)));
+}
+
+/**
+ * Adds one direction over the cells of the tile to a season's sums, or to those of two seasons.
+ * @param seasons how many; what each adds follows, see SEASON_BYTES.
+ */
+export function addDirection(seasons: i32, first: usize): void {
+  const second = first + SEASON_BYTES;
+  let at = deficits;
+  const cells = columns * rows;
+  for (let cell = 0; cell < cells; cell++, at += LANE_BYTES) {
+    const deficit = v128.load(at);
+    if (!v128.any_true(f32x4.ne(deficit, f32x4.splat(0)))) continue;
+    const share = f32x4.mul(f32x4.sub(f32x4.splat(1), deficit), f32x4.splat(<f32>GALE_NODES));
+    addCell(first, cell, deficit, share);
+    if (seasons > 1) addCell(second, cell, deficit, share);
+  }
+}
+
+/** Adds one cell to one season's sums. @param share of the open wind that is left, in nodes of the table. */
+@inline
+function addCell(season: usize, cell: i32, deficit: v128, share: v128): void {
+  const speed = <usize>load<i32>(season) + <usize>cell * LANE_BYTES;
+  v128.store(speed, f32x4.add(v128.load(speed), f32x4.mul(v128.load(season, 16), deficit)));
+  const table = <usize>load<i32>(season, 8);
+  if (!table) return;
+  const gale = <usize>load<i32>(season, 4) + (<usize>cell << 2);
+  const open = load<f32>(table, GALE_NODES * 4);
+  const change = f32x4.mul(v128.load(season, 32), f32x4.sub(readBetween(table, share), f32x4.splat(open)));
+  const half = f32x4.add(change, v128.shuffle<f32>(change, change, 2, 3, 0, 1));
+  store<f32>(gale, load<f32>(gale) + f32x4.extract_lane(half, 0) + f32x4.extract_lane(half, 1));
 }
