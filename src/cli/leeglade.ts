@@ -53,14 +53,16 @@ function commands(): Command {
  * @param args what stands behind `leeglade`.
  */
 export async function leeglade(args: readonly string[]): Promise<ExitStatus> {
+  const program = commands();
   if (args.length === 0) {
+    const names = program.commands.map((command) => command.name()).sort();
     process.stderr.write(
-      'error: no command given; expected belts, care, check, cold, cuts, edge, growth, layouts, light, horizon, propose-belts, shelter, stakes, wind, wind-at or wind-spots (--help tells more)\n',
+      `error: no command given; expected ${names.slice(0, -1).join(', ')} or ${names.at(-1)} (--help tells more)\n`,
     );
     return 2;
   }
   try {
-    await commands().parseAsync(args, { from: 'user' });
+    await program.parseAsync(args, { from: 'user' });
     return 0;
   } catch (error) {
     const { status, line } = exitOf(error);

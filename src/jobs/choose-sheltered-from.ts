@@ -13,8 +13,9 @@ import type { JobRunner } from './messages.ts';
 /** Half of a field in shelter counts as a field in shelter. */
 const SHELTERED_SHARE = 0.5;
 const LAST_YEAR = 40;
-const BEFORE_ALL = -1;
-const NEVER = LAST_YEAR + 1;
+/** A belt of most species shelters by about then: the first guess. */
+const LIKELY_YEAR = 8;
+/** Slow growth seldom takes half as long again, and fast growth seldom half as long: that is looked at first. */
 const LIKELY_LATER = 1.5;
 const LIKELY_SOONER = 0.6;
 
@@ -24,9 +25,15 @@ export interface CoarseField {
   readonly mask: Uint8Array;
 }
 
+/** A year, and the share of the field that is in shelter then. */
+interface Seen {
+  readonly year: number;
+  readonly share: number;
+}
+
 /**
- * When half of the field is in shelter for good with what is planned, found by halving: shelter is taken to grow on, and
- * at no pace later than at a slower one.
+ * When half of the field is in shelter for good with what is planned: shelter is taken to grow on, and at no pace later
+ * than at a slower one. Years are looked at where a straight line between two that are known says, so that few are.
  * @param withBelts the state with planned belts, of any year.
  */
 export async function shelteredFrom(
@@ -38,7 +45,7 @@ export async function shelteredFrom(
   signal: AbortSignal | undefined,
 ): Promise<ShelteredFrom> {
   const planned = lasting(document, withBelts);
-  const isSheltered = async (pace: Pace, year: number): Promise<boolean> => {
+  const look = async (pace: Pace, year: number): Promise<Seen> => {
     const scene = withGroundNear(withThingsNear(scenes.shelter({ ...planned, year, pace }), grid), [grid]);
     const { windShare } = await runner.run(
       'shelter',
@@ -51,36 +58,43 @@ export async function shelteredFrom(
       known++;
       if (1 - windShare[cell] >= windCut) enough++;
     }
-    return known > 0 && enough >= SHELTERED_SHARE * known;
+    return { year, share: known > 0 ? enough / known : 0 };
   };
-  /** @param before a year in which it is not; @param until one in which it is, or the year after the last. */
-  const firstYear = async (pace: Pace, before: number, until: number): Promise<number> => {
-    let [from, by] = [before, until];
-    while (by - from > 1) {
-      const middle = Math.floor((from + by) / 2);
-      if (await isSheltered(pace, middle)) by = middle;
-      else from = middle;
-    }
-    return by;
+  /**
+   * @param before a year in which it is not; @param by one in which it is.
+   * @param halve looks in the middle: a line has just left more than half of the years.
+   */
+  const between = async (pace: Pace, before: Seen, by: Seen, halve = false): Promise<Seen> => {
+    const years = by.year - before.year;
+    if (years <= 1) return by;
+    const part = halve ? 0.5 : (SHELTERED_SHARE - before.share) / (by.share - before.share);
+    const guess = before.year + Math.round(part * years);
+    const seen = await look(pace, Math.min(by.year - 1, Math.max(before.year + 1, guess)));
+    const [from, to] = isSheltered(seen) ? [before, seen] : [seen, by];
+    return between(pace, from, to, to.year - from.year > years / 2);
   };
-  /** Slow growth seldom takes half as long again, and fast growth seldom half as long: that is looked at first. */
-  const later = async (year: number): Promise<number> => {
-    if (year === NEVER || (await isSheltered('slow', year))) return year;
-    const likely = Math.ceil(LIKELY_LATER * year) + 1;
-    if (likely > LAST_YEAR) return firstYear('slow', year, NEVER);
-    return (await isSheltered('slow', likely))
-      ? firstYear('slow', year, likely)
-      : firstYear('slow', likely, NEVER);
+  /** @param before a year in which it is not; @param likely a later one that is looked at first. */
+  const after = async (pace: Pace, before: Seen, likely: number): Promise<Seen | null> => {
+    if (before.year >= LAST_YEAR) return null;
+    const seen = await look(pace, Math.min(LAST_YEAR, likely));
+    return isSheltered(seen) ? between(pace, before, seen) : after(pace, seen, LAST_YEAR);
   };
-  const sooner = async (year: number): Promise<number> => {
-    if (year === 0) return 0;
-    if (year === NEVER && !(await isSheltered('fast', LAST_YEAR))) return NEVER;
-    const likely = Math.floor(year * LIKELY_SOONER);
-    return (await isSheltered('fast', likely))
-      ? firstYear('fast', BEFORE_ALL, likely)
-      : firstYear('fast', likely, Math.min(year, LAST_YEAR));
+  // At the start nothing has grown yet, at whatever pace.
+  const first = await look('usual', 0);
+  if (isSheltered(first)) return { slow: 0, usual: 0, fast: 0 };
+  const usual = await after('usual', first, LIKELY_YEAR);
+  const later = async (from: Seen): Promise<Seen | null> => {
+    const seen = await look('slow', from.year);
+    return isSheltered(seen) ? seen : after('slow', seen, Math.ceil(LIKELY_LATER * from.year) + 1);
   };
-  const usual = await firstYear('usual', BEFORE_ALL, NEVER);
-  const orNull = (year: number) => (year === NEVER ? null : year);
-  return { slow: orNull(await later(usual)), usual: orNull(usual), fast: orNull(await sooner(usual)) };
+  const sooner = async (from: Seen): Promise<Seen> => {
+    const likely = Math.floor(LIKELY_SOONER * from.year);
+    const seen = likely > 0 ? await look('fast', likely) : first;
+    return isSheltered(seen) ? between('fast', first, seen) : between('fast', seen, from);
+  };
+  const slow = usual && (await later(usual));
+  const fast = usual ? await sooner(usual) : await after('fast', first, LAST_YEAR);
+  return { slow: slow?.year ?? null, usual: usual?.year ?? null, fast: fast?.year ?? null };
 }
+
+const isSheltered = ({ share }: Seen): boolean => share >= SHELTERED_SHARE;

@@ -71,33 +71,48 @@ export function sampleGrid(grid: Grid, xM: number, yM: number): number {
   return sum;
 }
 
+/** A part of a grid, and its own values of all values of the whole. */
+export interface GridPart {
+  readonly spec: GridSpec;
+  readonly take: (values: Float32Array) => Float32Array;
+}
+
 /**
  * The part of a grid that `sampleGrid` looks at for places within a box: its own cells, one more to each side. The box
  * may reach beyond the grid.
  */
-export function croppedGrid(
-  grid: Grid,
+export function partWithin(
+  { columns, rows, cellM, westM, northM }: GridSpec,
   box: { west: number; south: number; east: number; north: number },
-): Grid {
-  const { columns, rows, cellM, westM, northM, values } = grid;
+): GridPart {
   const within = (cell: number, count: number) => Math.min(count - 1, Math.max(0, cell));
   const firstColumn = within(Math.floor((box.west - westM) / cellM) - 1, columns);
   const lastColumn = within(Math.floor((box.east - westM) / cellM) + 1, columns);
   const firstRow = within(Math.floor((northM - box.north) / cellM) - 1, rows);
   const lastRow = within(Math.floor((northM - box.south) / cellM) + 1, rows);
-  const part = {
+  const spec = {
     columns: lastColumn - firstColumn + 1,
     rows: lastRow - firstRow + 1,
     cellM,
     westM: westM + firstColumn * cellM,
     northM: northM - firstRow * cellM,
   };
-  const taken = new Float32Array(cellCount(part));
-  for (let r = 0; r < part.rows; r++) {
-    const from = (firstRow + r) * columns + firstColumn;
-    taken.set(values.subarray(from, from + part.columns), r * part.columns);
-  }
-  return { ...part, values: taken };
+  return {
+    spec,
+    take: (values) => {
+      const taken = new Float32Array(cellCount(spec));
+      for (let r = 0; r < spec.rows; r++) {
+        const from = (firstRow + r) * columns + firstColumn;
+        taken.set(values.subarray(from, from + spec.columns), r * spec.columns);
+      }
+      return taken;
+    },
+  };
+}
+
+export function croppedGrid(grid: Grid, box: Parameters<typeof partWithin>[1]): Grid {
+  const { spec, take } = partWithin(grid, box);
+  return { ...spec, values: take(grid.values) };
 }
 
 /** The box that a grid covers. */

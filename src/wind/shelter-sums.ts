@@ -108,12 +108,13 @@ export function writeBands(
     (barrier) =>
       barrier.shape === 'area' && barrier.porosityOn === 0 && barrier.porosityOff === 0 && barrier.baseM <= 0,
   );
+  const groundHasHoles = scene.ground.values.some(Number.isNaN);
   for (let i = 0; i < tile.rows * tile.columns; i++) {
     const cell = tile.firstCell + i;
     const x = tile.firstXM + (i % tile.columns) * tile.cellM;
     const y = tile.rowYM[Math.floor(i / tile.columns)];
     if (
-      Number.isNaN(sampleGrid(scene.ground, x, y)) ||
+      (groundHasHoles && Number.isNaN(sampleGrid(scene.ground, x, y))) ||
       solids.some((solid) => isInsideRing(x, y, solid.xyM))
     ) {
       for (let band = 0; band < 3; band++) {
