@@ -79,18 +79,19 @@ export async function shelteredFrom(
     const seen = await look(pace, Math.min(LAST_YEAR, likely));
     return isSheltered(seen) ? between(pace, before, seen) : after(pace, seen, LAST_YEAR);
   };
-  // At the start nothing has grown yet, at whatever pace.
   const first = await look('usual', 0);
-  if (isSheltered(first)) return { slow: 0, usual: 0, fast: 0 };
-  const usual = await after('usual', first, LIKELY_YEAR);
+  const usual = isSheltered(first) ? first : await after('usual', first, LIKELY_YEAR);
+  // At the start, too: what was planted years ago and never measured is as tall as its pace has it.
   const later = async (from: Seen): Promise<Seen | null> => {
     const seen = await look('slow', from.year);
     return isSheltered(seen) ? seen : after('slow', seen, Math.ceil(LIKELY_LATER * from.year) + 1);
   };
   const sooner = async (from: Seen): Promise<Seen> => {
-    const likely = Math.floor(LIKELY_SOONER * from.year);
-    const seen = likely > 0 ? await look('fast', likely) : first;
-    return isSheltered(seen) ? between('fast', first, seen) : between('fast', seen, from);
+    if (from.year === 0) return from;
+    const likely = await look('fast', Math.floor(LIKELY_SOONER * from.year));
+    if (!isSheltered(likely)) return between('fast', likely, from);
+    const start = likely.year === 0 ? likely : await look('fast', 0);
+    return isSheltered(start) ? start : between('fast', start, likely);
   };
   const slow = usual && (await later(usual));
   const fast = usual ? await sooner(usual) : await after('fast', first, LAST_YEAR);
