@@ -17,10 +17,11 @@ const HECTARE_M2 = 10_000;
 /** Areas from this share of a hectare on are told in hectares. */
 const IN_HECTARES_M2 = 1000;
 
-const metres = (lengthM: number): string =>
-  `${lengthM < 10 ? Number(lengthM.toFixed(1)) : grouped(lengthM)} m`;
+/** Whole metres or feet; under ten of them to a tenth. */
+export const lengthWords = (length: number, unit: string): string =>
+  `${length < 10 ? Number(length.toFixed(1)) : grouped(length)} ${unit}`;
 export const METRIC: ChooseUnits = {
-  length: metres,
+  length: (lengthM) => lengthWords(lengthM, 'm'),
   area: (areaM2) => {
     if (areaM2 < 1) return '0 ha';
     return areaM2 < IN_HECTARES_M2 ? `${Math.round(areaM2)} m²` : `${(areaM2 / HECTARE_M2).toFixed(2)} ha`;

@@ -7,7 +7,7 @@ import { ringToLocal } from '../geo/rasterise.ts';
 import type { JobRunner } from '../jobs/messages.ts';
 import { shown } from './answer-keys.ts';
 import { areaOfFeatureM2, fieldsOf } from './area-figures.ts';
-import { formatLength } from './format-measure.ts';
+import { formatLength, landIn, landUnit } from './format-measure.ts';
 import type { KeptAnswers } from './keep-answers.ts';
 import { keepWhileOpen } from './keep-while-open.ts';
 import type { App, AppState, UnitSystem } from './model.ts';
@@ -65,13 +65,9 @@ const ranksOf = ({ document, frame, unitSystem }: AppState, air: ColdAir): ColdR
     },
   );
 
-const M2_A_HECTARE = 10_000;
-const M2_AN_ACRE = 4046.86;
 /** To two figures: what drains where is not known closer. */
 const roughArea = (areaM2: number, units: UnitSystem): string =>
-  units === 'metric'
-    ? `${Number((areaM2 / M2_A_HECTARE).toPrecision(2))} ha`
-    : `${Number((areaM2 / M2_AN_ACRE).toPrecision(2))} acres`;
+  `${Number(landIn(areaM2, units).toPrecision(2))} ${landUnit(units)}`;
 
 /** Air of less ground is not drawn, m2; nor of less than this share of all the ground. */
 const LEAST_M2 = 5_000;

@@ -1,7 +1,7 @@
 import type { StoreApi } from 'zustand/vanilla';
 import { type Choice, choiceOf, choosingOf } from '../choose/choice.ts';
 import type { FieldFound } from '../choose/choose-types.ts';
-import type { ChooseUnits } from '../choose/measure-words.ts';
+import { type ChooseUnits, lengthWords, METRIC } from '../choose/measure-words.ts';
 import { stateOf } from '../choose/measures.ts';
 import type { JobRunner } from '../jobs/messages.ts';
 import { runChoose } from '../jobs/run-choose.ts';
@@ -12,7 +12,7 @@ import type { SiteRecord } from '../site/records/site.ts';
 import { asItStands, type Key } from './answer-keys.ts';
 import { fieldsOf } from './area-figures.ts';
 import type { FieldsCompared } from './fields-compared-found.ts';
-import { formatArea, formatLength } from './format-measure.ts';
+import { formatArea, lengthIn, lengthUnit } from './format-measure.ts';
 import type { KeptAnswers } from './keep-answers.ts';
 import { keepWhileOpen } from './keep-while-open.ts';
 import type { Pass } from './lane.ts';
@@ -99,7 +99,10 @@ export const setChoosing = (app: App, label: string, part: NonNullable<SiteRecor
   app.edit(label, (document) => setSite(document, { choosing: { ...document.site.choosing, ...part } }));
 
 /** The person's lengths and areas, for the words of a choice. */
-export const choiceUnits = (units: UnitSystem): ChooseUnits => ({
-  length: (lengthM) => formatLength(lengthM, units),
-  area: (areaM2) => formatArea(areaM2, units),
-});
+export const choiceUnits = (units: UnitSystem): ChooseUnits =>
+  units === 'metric'
+    ? METRIC
+    : {
+        length: (lengthM) => lengthWords(lengthIn(lengthM, units), lengthUnit(units)),
+        area: (areaM2) => formatArea(areaM2, units),
+      };

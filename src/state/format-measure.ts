@@ -39,6 +39,13 @@ export function formatArea(areaM2: number, units: UnitSystem): string {
     : `${trimmed(squareFeet / SQUARE_FEET_AN_ACRE, 2)} acres`;
 }
 
+/** Land: hectares, or acres. */
+export const landUnit = (units: UnitSystem): string => (units === 'metric' ? 'ha' : 'acres');
+const landUnitM2 = (units: UnitSystem): number =>
+  units === 'metric' ? 10_000 : SQUARE_FEET_AN_ACRE / FEET_A_METRE ** 2;
+export const landIn = (areaM2: number, units: UnitSystem): number => areaM2 / landUnitM2(units);
+export const landFrom = (value: number, units: UnitSystem): number => value * landUnitM2(units);
+
 export function formatSpeed(speedMps: number, units: UnitSystem): string {
   return units === 'metric'
     ? `${trimmed(speedMps, 1)} m/s`

@@ -5,6 +5,8 @@ import {
   formatLength,
   formatShare,
   formatSpeed,
+  landFrom,
+  landIn,
   lengthFrom,
   lengthIn,
 } from '../../src/state/format-measure.ts';
@@ -28,6 +30,12 @@ describe('measures as a person reads them', () => {
   ] as const)('area %s, %s', (squareMetres, units, text) =>
     expect(formatArea(squareMetres, units)).toBe(text),
   );
+
+  test('land in acres of 4,046.856 m2, and back', () => {
+    expect(landFrom(1, 'imperial')).toBeCloseTo(4046.856, 3);
+    expect(landIn(landFrom(2.5, 'imperial'), 'imperial')).toBeCloseTo(2.5, 12);
+    expect(landIn(12_700, 'metric')).toBe(1.27);
+  });
 
   test('speeds, shares and hours', () => {
     expect(formatSpeed(10.8, 'metric')).toBe('10.8 m/s');

@@ -4,6 +4,9 @@ import { FIELD_STATES } from '../../choose/choose-types.ts';
 import { type ChooseUnits, statesWords } from '../../choose/measure-words.ts';
 import { CellPictureMark } from './cell-picture.tsx';
 
+/** Never with the unit alone on a line of its own. */
+const withItsUnit = (cell: string): string => cell.replace(/ (?=\S+$)/, '\u00a0');
+
 /** Every measure, fields side by side. */
 export function ChoiceTable({ choice, units }: { readonly choice: Choice; readonly units: ChooseUnits }) {
   const rows = choiceRows(choice.fields, units);
@@ -45,7 +48,7 @@ export function ChoiceTable({ choice, units }: { readonly choice: Choice; readon
                     </th>
                     {cells.map((cell, k) => (
                       <td key={choice.fields[k].id}>
-                        <CellPictureMark picture={pictures[k]} /> {cell}
+                        <CellPictureMark picture={pictures[k]} /> {withItsUnit(cell)}
                       </td>
                     ))}
                   </tr>

@@ -2,26 +2,39 @@ import { useState } from 'react';
 import { choosingOf } from '../../choose/choice.ts';
 import { knockOutWords } from '../../choose/knock-out-words.ts';
 import { USUAL_KNOCK_OUTS } from '../../choose/knock-outs.ts';
+import type { MeasureUnit } from '../../choose/measure-types.ts';
 import { type ChooseUnits, matterWords } from '../../choose/measure-words.ts';
 import { measureOf } from '../../choose/measures.ts';
 import { CHOOSING_MEASURES, type KnockOut } from '../../site/records/choosing.ts';
 import { setChoosing } from '../../state/fields-compared.ts';
+import { landFrom, landUnit, lengthFrom, lengthUnit } from '../../state/format-measure.ts';
+import type { UnitSystem } from '../../state/model.ts';
 import { appStore, useApp } from '../../state/store.ts';
 import { NumberField } from '../parts/number-field.tsx';
 import { Details } from '../parts/panel-head.tsx';
 import { SelectField } from '../parts/select-field.tsx';
 import { allMatters, keyOfMatter } from './matters.ts';
 
-/** Units in which a limit is typed, and how many of the file's own one of them is. */
-const TYPED: Readonly<Record<string, { readonly unit: string; readonly factor: number }>> = {
-  m2: { unit: 'ha', factor: 10_000 },
-  m: { unit: 'm', factor: 1 },
-  share: { unit: '%', factor: 0.01 },
-  hours: { unit: 'h', factor: 1 },
-  deg: { unit: '°', factor: 1 },
-  year: { unit: 'years', factor: 1 },
-  index: { unit: '', factor: 1 },
-};
+/** The unit in which a limit is typed, and how many of the file's own one of them is. */
+function typed(unit: MeasureUnit, units: UnitSystem): { readonly unit: string; readonly factor: number } {
+  switch (unit) {
+    case 'm2':
+      return { unit: landUnit(units), factor: landFrom(1, units) };
+    case 'm':
+      return { unit: lengthUnit(units), factor: lengthFrom(1, units) };
+    case 'share':
+      return { unit: '%', factor: 0.01 };
+    case 'hours':
+      return { unit: 'h', factor: 1 };
+    case 'deg':
+    case 'bearing':
+      return { unit: '°', factor: 1 };
+    case 'year':
+      return { unit: 'years', factor: 1 };
+    case 'index':
+      return { unit: '', factor: 1 };
+  }
+}
 const MATTERS = allMatters(CHOOSING_MEASURES);
 const same = (a: KnockOut, b: KnockOut): boolean =>
   keyOfMatter(a) === keyOfMatter(b) && a.atLeast === b.atLeast && a.atMost === b.atMost;
@@ -76,7 +89,8 @@ function OwnCondition({ onAdd }: { readonly onAdd: (condition: KnockOut) => void
   const [side, setSide] = useState<'atLeast' | 'atMost'>('atLeast');
   const [limit, setLimit] = useState<number | null>(null);
   const matter = MATTERS.find((each) => keyOfMatter(each) === key) ?? MATTERS[0];
-  const { unit, factor } = TYPED[measureOf(matter.measure).unit];
+  const units = useApp((app) => app.unitSystem);
+  const { unit, factor } = typed(measureOf(matter.measure).unit, units);
   return (
     <div className="own-condition">
       <SelectField
