@@ -16,6 +16,7 @@ const SHARE_STEP = 0.05;
 const MOST_SHARE = 1.5;
 /** Days of the growing season that the file must know. */
 const LEAST_DAYS_SHARE = 0.9;
+const HOURS_A_YEAR = 8766;
 
 /** Water that grass gives off over the growing season, by how much of the open wind is left. */
 export interface EvaporationCurve {
@@ -53,10 +54,11 @@ export function siteEvaporation(
   // A leap day is left out on both sides.
   const season = [...growing].filter((_, day) => growing.length === 365 || day !== 59);
   const wanted = season.reduce((sum, day) => sum + day, 0);
+  const years = Math.max(1, Math.round(weather.hourCount / HOURS_A_YEAR));
   const days = evaporationDays(weather).filter(({ dayOfYear }) => season[dayOfYear - 1] === 1);
-  if (days.length < LEAST_DAYS_SHARE * wanted)
+  if (days.length < LEAST_DAYS_SHARE * wanted * years)
     return lacking(
-      `Evaporation needs temperature, humidity, radiation and wind on nine days of ten in the growing season; the weather file has them on ${days.length} of ${wanted}.`,
+      `Evaporation needs temperature, humidity, radiation and wind on nine days of ten in the growing season; the weather file has them on ${days.length} of ${wanted * years}.`,
     );
   const [xM, yM] = toLocal(frame, siteCentre(document));
   const elevationM = sampleGrid(ground, xM, yM);
@@ -65,7 +67,7 @@ export function siteEvaporation(
   const openMps = speedAt2mOverGrass(seasonMeanMps(climate.growing), climate.heightM);
   const toOpen = meanOfFile > 0 ? openMps / meanOfFile : 0;
   const terms = days.map((day) => ({ ...windTerms(day, place), openMps: day.windMps * toOpen }));
-  // Days that the file lacks are as the mean of the others.
+  // Days that the file lacks are as the mean of the others; of several years the mean.
   const scale = wanted / days.length;
   return {
     curve: {

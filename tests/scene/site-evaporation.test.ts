@@ -86,6 +86,25 @@ describe('evaporation of a site', () => {
     expect(humid.wrongWayDays).toBe(183);
   });
 
+  it('of several years is their mean', () => {
+    const [dull, bright] = [year(70, 200), year(40, 400)];
+    const joined = Object.fromEntries(
+      Object.entries(dull).map(([key, value]) => {
+        const other = bright[key as keyof typeof bright];
+        if (key === 'year')
+          return [key, Uint16Array.from({ length: 17520 }, (_, i) => (i < 8760 ? 2021 : 2022))];
+        if (!ArrayBuffer.isView(value)) return [key, key === 'hourCount' ? 17520 : value];
+        return [key, Float32Array.from([...(value as Float32Array), ...(other as Float32Array)])];
+      }),
+    ) as unknown as typeof dull;
+    const of = (weather: typeof dull) => {
+      const { seasonMm, days } = curveOf(north, weather);
+      return [lookUp(seasonMm, 1), lookUp(seasonMm, 0.5), days];
+    };
+    const mean = of(dull).map((value, i) => (value + of(bright)[i]) / 2);
+    for (const [i, value] of of(joined).entries()) expect(value).toBeCloseTo(mean[i], 6);
+  });
+
   it('has the growing season of its own hemisphere', () => {
     expect(curveOf(south, year(70)).days).toBe(182);
   });

@@ -63,6 +63,26 @@ describe('real years', () => {
     expect(sentences[2]).toMatch(/^Heat over the growing season, 2 years: \d+ to \d+ degree-days above 5 °C/);
   });
 
+  test('are those of an EPW file of several years too', () => {
+    const several = read(
+      epw(
+        (hour) => ({
+          ...plainHour(hour),
+          temperature: hour.year === 2022 && hour.month === 10 && hour.day === 20 ? -2 : 14,
+        }),
+        [2021, 2022],
+      ),
+    );
+    const found = frostYears(several, true, (month) => month >= 10 || month <= 3)!;
+    expect(found.springs.map(({ year, frost }) => [year, frost])).toEqual([[2021, null]]);
+    expect(found.heat.map(({ year }) => year)).toEqual([2021, 2022]);
+    expect(frostYears(several, false, summer)!.autumns[1].frost).toMatchObject({
+      year: 2022,
+      month: 10,
+      day: 20,
+    });
+  });
+
   test('half a year that is not whole enough is left out', () => {
     const holes = read(csv(2020, 2020, (date) => (date.getUTCMonth() < 2 ? 'NA' : 15)));
     const found = frostYears(holes, false, summer)!;

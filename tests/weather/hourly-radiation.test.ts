@@ -40,6 +40,23 @@ describe('hourly radiation in a calendar year', () => {
     expect(diffuseWm2[24 * 100 + 11]).toBeLessThan(400);
     expect(diffuseWm2.every((value, i) => value <= globalWm2[i])).toBe(true);
   });
+  it('takes the mean of several years, hour by hour', () => {
+    const brighter = (year = 0) => 100 * (year - 2020);
+    const several = epw(
+      (hour) => ({
+        ...plainHour(hour),
+        global: hour.hourEnd === 12 ? 300 + brighter(hour.year) : 0,
+        diffuse: hour.hourEnd === 12 ? brighter(hour.year) : 0,
+      }),
+      [2021, 2022, 2024],
+    );
+    const { midHourMs, globalWm2, diffuseWm2 } = hourlyRadiation(table(several), 2027);
+    expect(midHourMs).toHaveLength(8760);
+    expect(midHourMs.every((ms, i) => i === 0 || ms - midHourMs[i - 1] === 3_600_000)).toBe(true);
+    expect(globalWm2[11]).toBeCloseTo(300 + 700 / 3, 3);
+    expect(diffuseWm2[11]).toBeCloseTo(700 / 3, 3);
+    expect(sum(globalWm2)).toBeCloseTo(365 * (300 + 700 / 3), 0);
+  });
   it('refuses a file without radiation', () => {
     const dark = tmy3((hour) => ({ ...plainHour(hour), global: '', diffuse: '' }));
     expect(() => hourlyRadiation(table(dark), 2027)).toThrow(BadInputError);

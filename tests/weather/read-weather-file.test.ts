@@ -40,6 +40,21 @@ describe('formats are told apart by what is in them', () => {
     expect(table.hourCount).toBe(8760);
     expect([table.globalWm2[7], table.windFromDeg[7], table.windSpeedMps[7]]).toEqual([400, 220, 4]);
   });
+  it('an EPW file of several real years', () => {
+    const table = read(epw(plainHour, [2021, 2022, 2023]));
+    expect([table.hourCount, table.typical]).toEqual([3 * 8760, null]);
+    expect([table.year[0], table.year[8760], table.year[3 * 8760 - 1]]).toEqual([2021, 2022, 2023]);
+  });
+  it('refuses an EPW file that breaks off in its second year, and a typical year of two', () => {
+    const lines = epw(plainHour, [2021, 2022]).split('\r\n');
+    expect(complaint(lines.slice(0, 8 + 9000).join('\r\n'))).toBe(
+      'hours.dat ends at line 9008 with 9000 hours of weather; the 8760 hours of a year, or of several whole years, are expected.',
+    );
+    const [head, names, ...hours] = tmy3().trim().split('\n');
+    expect(complaint([head, names, ...hours, ...hours].join('\n'))).toBe(
+      'hours.dat ends at line 17522 with 17520 hours of weather; the 8760 hours of a year are expected.',
+    );
+  });
   it('a plain table with its own units, separators and byte order mark', () => {
     const table = read(
       '\uFEFFTime;Wind speed (km/h);Direction (deg)\n2024-03-01T14:00+02:00;36;270\n2024-03-02 00:00;18;90\n',

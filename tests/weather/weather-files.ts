@@ -5,6 +5,8 @@ export interface HourOfYear {
   readonly hourEnd: number;
   /** 0 for the hour that ends at 01:00 on 1 January. */
   readonly index: number;
+  /** The calendar year, where a file of several is made. */
+  readonly year?: number;
 }
 
 function hoursOfYear(): HourOfYear[] {
@@ -53,11 +55,16 @@ export function tmy3(values: (hour: HourOfYear) => HourValues = plainHour): stri
   );
 }
 
-export function epw(values: (hour: HourOfYear) => HourValues = plainHour): string {
-  const lines = hoursOfYear().map((hour) => {
+/** @param years of which the file holds the hours, none with a leap day. */
+export function epw(
+  values: (hour: HourOfYear) => HourValues = plainHour,
+  years: readonly number[] = [1999],
+): string {
+  const hours = years.flatMap((year) => hoursOfYear().map((hour) => ({ ...hour, year })));
+  const lines = hours.map((hour) => {
     const { global, diffuse, temperature, from, speed } = values(hour);
     const cells: (string | number)[] = new Array(35).fill(0);
-    [cells[0], cells[1], cells[2], cells[3], cells[4]] = [1999, hour.month, hour.day, hour.hourEnd, 60];
+    [cells[0], cells[1], cells[2], cells[3], cells[4]] = [hour.year, hour.month, hour.day, hour.hourEnd, 60];
     cells[5] = 'invented';
     [cells[6], cells[13], cells[15], cells[20], cells[21]] = [temperature, global, diffuse, from, speed];
     return cells.join(',');

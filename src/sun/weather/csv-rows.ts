@@ -65,12 +65,18 @@ export function measuredAt(
   return value >= least && value <= greatest ? value : Number.NaN;
 }
 
-const HOURS_A_YEAR = [8760, 8784];
+const HOURS_A_YEAR = 8760;
+const HOURS_A_LEAP_YEAR = 8784;
 
-/** Throws where a file of one year has more or fewer hours than a year has. */
-export function expectWholeYear(file: CsvRows, hours: number): void {
-  if (HOURS_A_YEAR.includes(hours)) return;
+/**
+ * Throws where a file has more or fewer hours than its years have, each with or without a leap day.
+ * @param mostYears so many at most.
+ */
+export function expectWholeYears(file: CsvRows, hours: number, mostYears = Number.POSITIVE_INFINITY): void {
+  const years = Math.floor(hours / HOURS_A_YEAR);
+  if (years >= 1 && years <= mostYears && hours <= years * HOURS_A_LEAP_YEAR) return;
+  const several = mostYears > 1 ? ', or of several whole years,' : '';
   throw new BadInputError(
-    `${file.fileName} ends at line ${file.rows.length} with ${hours} hours of weather; the 8760 hours of a year are expected.`,
+    `${file.fileName} ends at line ${file.rows.length} with ${hours} hours of weather; the ${HOURS_A_YEAR} hours of a year${several} are expected.`,
   );
 }

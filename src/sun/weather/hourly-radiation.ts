@@ -27,7 +27,7 @@ function borrowed(values: Float32Array, hour: number): number {
 /**
  * The radiation of a weather table placed in a calendar year: each hour at its middle, in UTC. A leap day that the
  * file lacks repeats 28 February; one that the year lacks is left out. Missing hours borrow the nearest day's; missing
- * diffuse light is split off by Erbs.
+ * diffuse light is split off by Erbs. Of several years the mean.
  * Throws BadInputError where the table has no radiation to speak of.
  */
 export function hourlyRadiation(table: WeatherTable, calendarYear: number): HourlyRadiation {
@@ -37,7 +37,7 @@ export function hourlyRadiation(table: WeatherTable, calendarYear: number): Hour
       `The weather file lacks global radiation in ${missing} of its ${table.hourCount} hours; light needs nine in ten.`,
     );
   }
-  const hours: { midMs: number; global: number; diffuse: number }[] = [];
+  const hours: PlacedHour[] = [];
   const leap = isLeap(calendarYear);
   const fileHasLeapDay = table.month.some((month, i) => month === 2 && table.day[i] === 29);
   for (let i = 0; i < table.hourCount; i++) {
@@ -54,12 +54,35 @@ export function hourlyRadiation(table: WeatherTable, calendarYear: number): Hour
       hours.push({ midMs, global, diffuse: Math.min(global, diffuse) });
     }
   }
-  hours.sort((a, b) => a.midMs - b.midMs);
+  const placed = meanOfYears(hours.sort((a, b) => a.midMs - b.midMs));
   return {
-    midHourMs: Float64Array.from(hours, (hour) => hour.midMs),
-    globalWm2: Float32Array.from(hours, (hour) => hour.global),
-    diffuseWm2: Float32Array.from(hours, (hour) => hour.diffuse),
+    midHourMs: Float64Array.from(placed, (hour) => hour.midMs),
+    globalWm2: Float32Array.from(placed, (hour) => hour.global),
+    diffuseWm2: Float32Array.from(placed, (hour) => hour.diffuse),
   };
+}
+
+interface PlacedHour {
+  readonly midMs: number;
+  readonly global: number;
+  readonly diffuse: number;
+}
+
+/** Hours of several years that fall on the same hour count as their mean: light adds up, so the year comes out as theirs. */
+function meanOfYears(hours: readonly PlacedHour[]): PlacedHour[] {
+  const placed: PlacedHour[] = [];
+  for (let first = 0; first < hours.length; ) {
+    const { midMs } = hours[first];
+    let [past, global, diffuse] = [first, 0, 0];
+    for (; past < hours.length && hours[past].midMs === midMs; past++) {
+      global += hours[past].global;
+      diffuse += hours[past].diffuse;
+    }
+    const years = past - first;
+    placed.push({ midMs, global: global / years, diffuse: diffuse / years });
+    first = past;
+  }
+  return placed;
 }
 
 function splitOff(table: WeatherTable, midMs: number, globalWm2: number): number {

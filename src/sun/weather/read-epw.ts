@@ -1,6 +1,6 @@
 import { BadInputError } from '../../units/bad-input.ts';
 import { dewPointC } from '../vapour.ts';
-import { csvRows, expectWholeYear, measuredAt, numberWithin } from './csv-rows.ts';
+import { csvRows, expectWholeYears, measuredAt, numberWithin } from './csv-rows.ts';
 import { typicalByHeader, typicalByYears } from './typical-year.ts';
 import { type WeatherHour, type WeatherTable, weatherTable } from './weather-table.ts';
 
@@ -27,7 +27,7 @@ const headerTexts = (rows: readonly (readonly string[])[], periods: number): str
   ...rows.slice(1, periods).flatMap((row) => (/^COMMENTS/i.test(row[0]) ? [row.slice(1).join(', ')] : [])),
 ];
 
-/** Reads an EnergyPlus weather file: a LOCATION line, header lines, then one line an hour. */
+/** Reads an EnergyPlus weather file: a LOCATION line, header lines, then one line an hour, of one year or of several. */
 export function readEpw(text: string, fileName: string): WeatherTable {
   const file = csvRows(text, fileName, ',');
   const { rows } = file;
@@ -63,7 +63,7 @@ export function readEpw(text: string, fileName: string): WeatherTable {
       windSpeedMps: measuredAt(file, row, WIND_SPEED, 'wind speed', 0, MOST_MPS),
     });
   }
-  expectWholeYear(file, hours.length);
+  expectWholeYears(file, hours.length);
   const head = {
     format: 'EPW' as const,
     typical: typicalByHeader(headerTexts(rows, periods)) ?? typicalByYears(hours),

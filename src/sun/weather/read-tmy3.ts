@@ -1,5 +1,12 @@
 import { BadInputError } from '../../units/bad-input.ts';
-import { type CsvRows, csvRows, expectWholeYear, measuredAt, numberWithin, placeInFile } from './csv-rows.ts';
+import {
+  type CsvRows,
+  csvRows,
+  expectWholeYears,
+  measuredAt,
+  numberWithin,
+  placeInFile,
+} from './csv-rows.ts';
 import { typicalByYears } from './typical-year.ts';
 import { type WeatherHour, type WeatherTable, weatherTable } from './weather-table.ts';
 
@@ -64,7 +71,7 @@ export function readTmy3(text: string, fileName: string): WeatherTable {
         column.dewPoint < 0 ? Number.NaN : measuredAt(file, row, column.dewPoint, 'dew point', -90, 70),
     });
   }
-  expectWholeYear(file, hours.length);
+  expectWholeYears(file, hours.length, 1);
   const [, name = ''] = file.rows[0];
   const head = {
     format: 'TMY3' as const,
