@@ -15,7 +15,7 @@ import type { GroundFigures } from './choose-types.ts';
 import type { ColdAir } from './cold-air.ts';
 import { coldFigures } from './cold-figures.ts';
 
-/** Words by which water is known among what is drawn: the site file has no kind of its own for it. */
+/** Words by which water is known where it is not said whether it can be drawn there. */
 const WATER = /\b(water|well|spring|pond|stream|brook|ditch|tank|tap|hydrant)\b/i;
 /** Ground beyond the field that the slope of its edge cells is taken with, m. */
 const MARGIN_M = 20;
@@ -70,9 +70,10 @@ function meanInside(values: Float32Array, grid: GridSpec, rings: readonly (reado
 }
 
 const isWater = ({ properties }: SiteFeature): boolean => {
-  const { kind, name } = properties;
-  if (kind !== 'service' && kind !== 'keepOut' && kind !== 'path') return false;
-  return WATER.test(`${name ?? ''} ${properties.reason ?? ''}`);
+  if (properties.kind !== 'service' && properties.kind !== 'keepOut' && properties.kind !== 'path')
+    return false;
+  const { name, reason, water } = properties;
+  return water ? water === 'yes' : WATER.test(`${name ?? ''} ${reason ?? ''}`);
 };
 
 /** From a field's outline to the nearest of some lines and areas, m; 0 where one enters it; null for none. */

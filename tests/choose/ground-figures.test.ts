@@ -57,6 +57,15 @@ describe('how the ground of a field lies', () => {
     expect(found.toWaterM).toBeCloseTo(30, 0);
     expect((await figuresOf([path('through', 0)])).toAccessM).toBe(0);
   });
+
+  it('has water where it is said, whatever it is called', async () => {
+    const said = await figuresOf([
+      path('walk', 90, { name: 'Pond walk', water: 'no' }),
+      path('ford', -70, { kind: 'keepOut', name: 'The old ford', water: 'yes' }),
+    ]);
+    expect(said.toAccessM).toBeCloseTo(50, 0);
+    expect(said.toWaterM).toBeCloseTo(30, 0);
+  });
 });
 
 describe('the belt a field needs', () => {

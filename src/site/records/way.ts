@@ -10,6 +10,7 @@ const wayProperties = <K extends 'path' | 'keepOut' | 'service'>(kind: K) =>
     kind: z.literal(kind),
     offsetM: nonNegativeM.optional(),
     reason: z.string().optional(),
+    water: z.enum(['yes', 'no']).optional(),
   });
 const wayGeometry = z.union([lineGeometry, polygonGeometry]);
 const pathFeature = feature(wayProperties('path'), wayGeometry);
@@ -24,6 +25,17 @@ export const pathDefaults = { offsetM: 0.6 } as const;
 export const keepOutDefaults = { offsetM: 0 } as const;
 export const serviceDefaults = { offsetM: 3 } as const;
 
+const waterField: PropertyField = {
+  key: 'water',
+  label: 'Water can be drawn there',
+  unit: 'choice',
+  help: 'Counts for how far fields are from water; empty: where it is called a pond, a well, a brook or the like.',
+  choices: [
+    { value: 'yes', label: 'yes' },
+    { value: 'no', label: 'no' },
+  ],
+};
+
 const wayFields = (defaultOffsetM: number, reasonHelp: string): PropertyField[] => [
   nameField,
   {
@@ -35,6 +47,7 @@ const wayFields = (defaultOffsetM: number, reasonHelp: string): PropertyField[] 
     max: 200,
   },
   { key: 'reason', label: 'What or why', unit: 'text', help: reasonHelp },
+  waterField,
   layoutField,
   noteField,
 ];
