@@ -55,8 +55,8 @@ function galeTable(galeMps: number, mean10mMps: number, k: number): Float32Array
 }
 
 /**
- * Directions to sample: sectors of an even rose of 8, 12, 16 or 36 by the middles of equal parts; any other list as it stands. Directions that both seasons
- * share are computed once. Azimuths are turned into the grid's.
+ * Directions to sample: sectors of an even rose of 8, 12, 16 or 36 by the middles of equal parts; any other list as it
+ * stands. Directions that both seasons share are computed once. Azimuths are turned into the grid's.
  */
 export function shelterDirections(
   climate: WindClimate,
