@@ -7,6 +7,7 @@ import { withThingsNear } from '../scene/things-near.ts';
 import type { SiteDocument } from '../site/document.ts';
 import { QUICK_FINENESS } from '../wind/fineness.ts';
 import type { LooksRequest } from './choose-looks.ts';
+import { firstYearBetween, type YearShare } from './first-year.ts';
 import { withGroundNear } from './ground-near.ts';
 import type { JobRunner } from './messages.ts';
 
@@ -25,15 +26,9 @@ export interface CoarseField {
   readonly mask: Uint8Array;
 }
 
-/** A year, and the share of the field that is in shelter then. */
-interface Seen {
-  readonly year: number;
-  readonly share: number;
-}
-
 /**
  * When half of the field is in shelter for good with what is planned: shelter is taken to grow on, and at no pace later
- * than at a slower one. Years are looked at where a straight line between two that are known says, so that few are.
+ * than at a slower one.
  * @param withBelts the state with planned belts, of any year.
  */
 export async function shelteredFrom(
@@ -45,7 +40,7 @@ export async function shelteredFrom(
   signal: AbortSignal | undefined,
 ): Promise<ShelteredFrom> {
   const planned = lasting(document, withBelts);
-  const look = async (pace: Pace, year: number): Promise<Seen> => {
+  const look = async (pace: Pace, year: number): Promise<YearShare> => {
     const scene = withGroundNear(withThingsNear(scenes.shelter({ ...planned, year, pace }), grid), [grid]);
     const { windShare } = await runner.run(
       'shelter',
@@ -60,21 +55,10 @@ export async function shelteredFrom(
     }
     return { year, share: known > 0 ? enough / known : 0 };
   };
-  /**
-   * @param before a year in which it is not; @param by one in which it is.
-   * @param halve looks in the middle: a line has just left more than half of the years.
-   */
-  const between = async (pace: Pace, before: Seen, by: Seen, halve = false): Promise<Seen> => {
-    const years = by.year - before.year;
-    if (years <= 1) return by;
-    const part = halve ? 0.5 : (SHELTERED_SHARE - before.share) / (by.share - before.share);
-    const guess = before.year + Math.round(part * years);
-    const seen = await look(pace, Math.min(by.year - 1, Math.max(before.year + 1, guess)));
-    const [from, to] = isSheltered(seen) ? [before, seen] : [seen, by];
-    return between(pace, from, to, to.year - from.year > years / 2);
-  };
+  const between = (pace: Pace, before: YearShare, by: YearShare): Promise<YearShare> =>
+    firstYearBetween(SHELTERED_SHARE, before, by, (year) => look(pace, year));
   /** @param before a year in which it is not; @param likely a later one that is looked at first. */
-  const after = async (pace: Pace, before: Seen, likely: number): Promise<Seen | null> => {
+  const after = async (pace: Pace, before: YearShare, likely: number): Promise<YearShare | null> => {
     if (before.year >= LAST_YEAR) return null;
     const seen = await look(pace, Math.min(LAST_YEAR, likely));
     return isSheltered(seen) ? between(pace, before, seen) : after(pace, seen, LAST_YEAR);
@@ -82,11 +66,11 @@ export async function shelteredFrom(
   const first = await look('usual', 0);
   const usual = isSheltered(first) ? first : await after('usual', first, LIKELY_YEAR);
   // At the start, too: what was planted years ago and never measured is as tall as its pace has it.
-  const later = async (from: Seen): Promise<Seen | null> => {
+  const later = async (from: YearShare): Promise<YearShare | null> => {
     const seen = await look('slow', from.year);
     return isSheltered(seen) ? seen : after('slow', seen, Math.ceil(LIKELY_LATER * from.year) + 1);
   };
-  const sooner = async (from: Seen): Promise<Seen> => {
+  const sooner = async (from: YearShare): Promise<YearShare> => {
     if (from.year === 0) return from;
     const likely = await look('fast', Math.floor(LIKELY_SOONER * from.year));
     if (!isSheltered(likely)) return between('fast', likely, from);
@@ -98,4 +82,4 @@ export async function shelteredFrom(
   return { slow: slow?.year ?? null, usual: usual?.year ?? null, fast: fast?.year ?? null };
 }
 
-const isSheltered = ({ share }: Seen): boolean => share >= SHELTERED_SHARE;
+const isSheltered = ({ share }: YearShare): boolean => share >= SHELTERED_SHARE;

@@ -11,6 +11,7 @@ import { patchMasks } from '../scene/patch-masks.ts';
 import type { SiteDocument } from '../site/document.ts';
 import type { FieldFeature } from '../site/records/field.ts';
 import type { ShelterOptions } from '../wind/shelter-types.ts';
+import { firstYearBetween } from './first-year.ts';
 import type { JobRunner, RunOptions } from './messages.ts';
 import { runFieldCut, type WindReading } from './run-field-cut.ts';
 import { runOutlook } from './run-outlook.ts';
@@ -138,7 +139,7 @@ export async function runLayoutYears(
   };
 }
 
-/** The first year with the wanted share: that of the years looked at, then by halving the gap before it. */
+/** The first year with the wanted share: that of the years looked at, then within the gap before it. */
 async function turnYear(
   shares: readonly number[],
   wantedShare: number,
@@ -146,14 +147,12 @@ async function turnYear(
 ): Promise<number | null> {
   const first = shares.findIndex((share) => share >= wantedShare);
   if (first <= 0) return first === 0 ? YEARS_LOOKED_AT[0] : null;
-  let low = YEARS_LOOKED_AT[first - 1];
-  let high = YEARS_LOOKED_AT[first];
-  while (high - low > 1) {
-    const year = Math.floor((low + high) / 2);
-    if ((await look(year)) >= wantedShare) high = year;
-    else low = year;
-  }
-  return high;
+  const seen = (at: number) => ({ year: YEARS_LOOKED_AT[at], share: shares[at] });
+  const { year } = await firstYearBetween(wantedShare, seen(first - 1), seen(first), async (between) => ({
+    year: between,
+    share: await look(between),
+  }));
+  return year;
 }
 
 /** Two layouts beside each other: what they hold, their light and shelter in a year, how they come along, what they cost. */

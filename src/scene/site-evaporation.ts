@@ -16,6 +16,7 @@ const SHARE_STEP = 0.05;
 const MOST_SHARE = 1.5;
 /** Days of the growing season that the file must know. */
 const LEAST_DAYS_SHARE = 0.9;
+/** With a quarter of a leap day. */
 const HOURS_A_YEAR = 8766;
 
 /** Water that grass gives off over the growing season, by how much of the open wind is left. */

@@ -21,7 +21,7 @@ function between(places: Float64Array, nodes: number): Between {
 
 /**
  * Writes the three coefficients of the relief (see Relief) for each cell of a tile, side by side, read between the
- * relief's own cells.
+ * relief's own cells as `sampleGrid` reads; where a cell lies is worked out once a row and once a column.
  * @param out from `at` on. Mutates `out`.
  */
 export function reliefOnTile(relief: Relief, tile: ShelterTile, out: Float32Array, at: number): void {

@@ -15,12 +15,12 @@ const HOURS = Array.from({ length: 8760 }, (_, index) => {
 });
 
 /** A year of equal days: 10 degrees by night, 20 by day, an even sun of `globalWm2` for twelve hours. */
-function year(
+const hoursOf = (
   humidityPercent: number | null,
   globalWm2 = 350,
   gap: (index: number) => boolean = () => false,
-) {
-  const hours = HOURS.map((hour, index): WeatherHour => {
+): WeatherHour[] =>
+  HOURS.map((hour, index): WeatherHour => {
     const light = hour.hourEnd > 6 && hour.hourEnd <= 18;
     return {
       ...hour,
@@ -32,8 +32,9 @@ function year(
       ...(humidityPercent === null ? {} : { dewPointC: dewPointC(10, humidityPercent) }),
     };
   });
-  return weatherTable({ format: 'EPW', place: '', latDeg: 45, lonDeg: -64, utcOffsetHours: -4 }, hours);
-}
+const tableOf = (hours: readonly WeatherHour[]) =>
+  weatherTable({ format: 'EPW', place: '', latDeg: 45, lonDeg: -64, utcOffsetHours: -4 }, hours);
+const year = (...args: Parameters<typeof hoursOf>) => tableOf(hoursOf(...args));
 const blowing = (meanSpeedMps: number): WindClimate => {
   const season = { calmShare: 0, sectors: [{ fromDeg: 200, frequency: 1, meanSpeedMps, weibullK: 2 }] };
   return { heightM: 10, growing: season, rest: season };
@@ -87,18 +88,13 @@ describe('evaporation of a site', () => {
   });
 
   it('of several years is their mean', () => {
-    const [dull, bright] = [year(70, 200), year(40, 400)];
-    const joined = Object.fromEntries(
-      Object.entries(dull).map(([key, value]) => {
-        const other = bright[key as keyof typeof bright];
-        if (key === 'year')
-          return [key, Uint16Array.from({ length: 17520 }, (_, i) => (i < 8760 ? 2021 : 2022))];
-        if (!ArrayBuffer.isView(value)) return [key, key === 'hourCount' ? 17520 : value];
-        return [key, Float32Array.from([...(value as Float32Array), ...(other as Float32Array)])];
-      }),
-    ) as unknown as typeof dull;
-    const of = (weather: typeof dull) => {
-      const { seasonMm, days } = curveOf(north, weather);
+    const [dull, bright] = [hoursOf(70, 200), hoursOf(40, 400)];
+    const joined = [
+      ...dull.map((hour) => ({ ...hour, year: 2021 })),
+      ...bright.map((hour) => ({ ...hour, year: 2022 })),
+    ];
+    const of = (hours: readonly WeatherHour[]) => {
+      const { seasonMm, days } = curveOf(north, tableOf(hours));
       return [lookUp(seasonMm, 1), lookUp(seasonMm, 0.5), days];
     };
     const mean = of(dull).map((value, i) => (value + of(bright)[i]) / 2);

@@ -77,11 +77,11 @@ describe('leaf states', () => {
     );
   });
   it.each([
-    [6, USUAL_FINENESS, 0.002],
-    [4, { ...USUAL_FINENESS, leafStates: 4 }, 0.006],
+    [6, 0.002, USUAL_FINENESS],
+    [4, 0.006, { ...USUAL_FINENESS, leafStates: 4 }],
   ] as const)(
-    'many of them gathered into %i move a share of open wind by less than that',
-    (_, fineness, least) => {
+    'many of them gathered into %i move a share of open wind by less than %d',
+    (_, least, fineness) => {
       const turningLeaves = leavesComingOut([0, 10, 22]);
       expect(turningLeaves.phaseCount).toBeGreaterThan(10);
       const barriers = [1, 2, 3].map((leafClass) =>

@@ -6,7 +6,7 @@ export const LANES = 4;
 export const LANE_BYTES = 16;
 /** Nodes to one height of distance in a deficit table. */
 export const NODES_PER_HEIGHT = 20;
-/** Nodes per unit of share in a gale table; it reaches shares of 1.25 (the wind beside an end is up to 1.2). */
+/** Nodes per unit of share in a gale table. */
 export const GALE_NODES = 1024;
 /**
  * Bytes of what one direction adds to one season: addresses of the sums of speed deficit (four floats a cell), of the
